@@ -1,0 +1,88 @@
+"""The physical bounds of each input, and the one sentence that refuses a figure outside them."""
+
+from dataclasses import dataclass
+from typing import Any, TypeAlias
+
+import numpy as np
+import pint
+from numpy.typing import NDArray
+
+from changeover.quantities import Q, Quantity, Refusal, grouped, unit_sign
+
+Floats: TypeAlias = NDArray[np.float64]
+Magnitude: TypeAlias = Any  # a float or an array of floats, in the unit of the bound
+
+
+@dataclass(frozen=True)
+class Bound:
+    """What an input is called, the unit it is reckoned in, and its least and greatest value.
+
+    The limits are set far outside farm practice (from memory): they catch slips of the pen such
+    as a wrong unit, not unusual planting.
+    """
+
+    what: str
+    unit: str
+    low: float
+    high: float
+
+    def of(self, value: Quantity | float | Floats) -> Magnitude:
+        """Return the magnitude of ``value`` in this bound's unit, a float or an array of floats.
+
+        A bare figure is taken as a count or share and is refused where a unit is needed. Raises
+        Refusal for another kind of unit, for a figure that is not finite, or one out of bounds.
+        """
+        quantity = value if isinstance(value, pint.Quantity) else Q(value, "count")
+        try:
+            size = quantity.to(self.unit).magnitude
+        except pint.DimensionalityError as error:
+            raise Refusal(self._wrong_kind(quantity)) from error
+        figures = np.asarray(size, dtype=np.float64)
+        if figures.size and not (figures.min() >= self.low and figures.max() <= self.high):
+            raise Refusal(self._outside(quantity, figures))
+        return float(figures) if figures.ndim == 0 else figures
+
+    def _wrong_kind(self, quantity: Quantity) -> str:
+        given = f"{quantity.units:~P}" or "a bare number"
+        return f"{self._name}: {given} is the wrong kind of unit; for example use {unit_sign(self.unit.replace('^2', '²'))}."
+
+    def _outside(self, quantity: Quantity, figures: Floats) -> str:
+        wrong = ~((figures >= self.low) & (figures <= self.high))
+        place = int(np.argmax(wrong))
+        units = quantity.units
+        given = np.atleast_1d(quantity.magnitude).ravel()[place]
+        low, high = (Q(limit, self.unit).to(units).magnitude for limit in (self.low, self.high))
+        where = f" (entry {place + 1})" if figures.ndim else ""
+        sign = unit_sign(f"{units:~P}".replace(" ", ""))
+        return (
+            f"{self._name}{where}: {_figure(given)} {sign}".rstrip()
+            + f" is not possible; enter {_figure(low)} to {_figure(high)} {sign}".rstrip()
+            + "."
+        )
+
+    @property
+    def _name(self) -> str:
+        return self.what[0].upper() + self.what[1:]
+
+
+def _figure(value: float) -> str:
+    return grouped(value, 0) if abs(value) >= 1000 and np.isfinite(value) else f"{value:.3g}"
+
+
+ROW_SPACING = Bound("row spacing", "m", 0.02, 10.0)
+SPACING = Bound("spacing in the row", "m", 0.0005, 20.0)
+RATE = Bound("seed rate", "seed/m^2", 0.001, 5000.0)
+STAND = Bound("stand", "plant/m^2", 0.001, 5000.0)
+MASS_RATE = Bound("mass rate", "kg/hectare", 0.001, 5000.0)
+SEEDS_PER_MASS = Bound("seeds per mass", "seed/kg", 100.0, 2e7)
+THOUSAND_SEED_MASS = Bound("thousand-seed mass", "g", 0.05, 10_000.0)
+SPEED = Bound("ground speed", "m/s", 0.05, 15.0)
+CELLS = Bound("cells of the disc", "cell", 1.0, 1000.0)
+SEEDS_PER_SECOND = Bound("seeds per second", "seed/s", 0.001, 5000.0)
+DISC_SPEED = Bound("disc speed", "rpm", 0.001, 5000.0)
+DIAMETER = Bound("diameter", "m", 0.001, 3.0)
+COUNT = Bound("count of seeds", "seed", 1.0, 1e9)
+MASS = Bound("mass", "g", 1e-4, 1e9)
+GERMINATION = Bound("germination", "percent", 1.0, 100.0)
+EMERGENCE = Bound("emergence", "percent", 1.0, 100.0)
+METER_ERROR = Bound("meter error", "percent", -50.0, 50.0)
