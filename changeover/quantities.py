@@ -9,12 +9,18 @@ from types import MappingProxyType
 from typing import Any
 
 import pint
+from typing_extensions import TypeIs
 
 from changeover.bundled import bundled
 
 ureg: pint.UnitRegistry[Any] = pint.UnitRegistry(str(bundled("resources", "units.txt")))
 Quantity = pint.Quantity[Any]
 Q = ureg.Quantity
+
+
+def is_quantity(value: object) -> TypeIs[Quantity]:
+    """Say whether a value carries a unit."""
+    return isinstance(value, pint.Quantity)
 
 
 class Refusal(ValueError):

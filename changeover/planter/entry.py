@@ -1,0 +1,159 @@
+"""Reading a typed text as the value of a setting, checking it, and showing it again."""
+
+from changeover.planter.drive import GroundDrive
+from changeover.planter.machine import Planter
+from changeover.planter.places import Place
+from changeover.planter.scales import Index
+from changeover.planter.settings import Kind, Setting
+from changeover.planter.setup import Value
+from changeover.quantities import Q, Quantity, Refusal, Units, is_quantity, read_quantity, show
+
+_BOUNDS: dict[str, tuple[float, float, str]] = {
+    "vacuum": (0.0, 80.0, "inH2O"),
+    "seed_rate": (1.0, 5_000_000.0, "seed/acre"),
+    "hub_spacing": (-5.0, 25.0, "mm"),
+    "seed_left": (0.0, 20_000.0, "lb"),
+}
+
+
+def index_of(setting: Setting, planter: Planter) -> Index | None:
+    """Return the named positions of an index setting; None for depth, which is in notches."""
+    if setting.key == "singulator":
+        return planter.singulator
+    if setting.key == "closing":
+        return planter.closing
+    return Index.of(*setting.options) if setting.options else None
+
+
+def options_of(setting: Setting, planter: Planter, place: Place) -> tuple[str, ...]:
+    """Return the texts that can be chosen for a setting, empty when any value may be typed."""
+    if setting.key == "sprockets":
+        drive = planter.drives.get(place.name)
+        return drive.pairs if isinstance(drive, GroundDrive) else ()
+    index = index_of(setting, planter)
+    if setting.kind is Kind.INDEX and index is not None:
+        return tuple(position.name for position in index.positions)
+    return setting.options
+
+
+def read_value(
+    setting: Setting, planter: Planter, place: Place, text: str, units: Units = Units.US
+) -> Value | None:
+    """Read what a person typed for a setting at a place; empty text is None, not known.
+
+    A depth is typed as a depth (``1.75 in``, taken to the nearest notch of that row) or as a
+    notch (``n5``). Raises Refusal with what, where and what to do.
+    """
+    typed = text.strip()
+    if not typed:
+        return None
+    where = f"{setting.name}, {place.label}"
+    if setting.kind is Kind.QUANTITY:
+        value: Value = read_quantity(typed, setting.measure or "count", units, where)
+    elif setting.kind is Kind.COUNT:
+        value = _whole(typed, where)
+    elif setting.kind is Kind.INDEX:
+        value = _position(setting, planter, place, typed, units)
+    else:
+        value = _choice(options_of(setting, planter, place), typed)
+    check_value(setting, planter, place, value)
+    return value
+
+
+def check_value(setting: Setting, planter: Planter, place: Place, value: Value) -> None:
+    """Refuse a value that the planter cannot have. Raises Refusal."""
+    where = f"{setting.name}, {place.label}"
+    if is_quantity(value):
+        _check_quantity(setting, planter, value, where)
+    elif setting.kind is Kind.COUNT:
+        if not 1 <= int(value) <= 400:
+            raise Refusal(f"{where}: {value} is not possible; enter 1 to 400.")
+    elif setting.kind is Kind.INDEX:
+        index = index_of(setting, planter)
+        most = len(index) if index is not None else planter.depth.count
+        if not 1 <= int(value) <= most:
+            raise Refusal(f"{where}: position {value} does not exist; there are 1 to {most}.")
+    else:
+        options = options_of(setting, planter, place)
+        if options and value not in options:
+            raise Refusal(f"{where}: “{value}” is not a choice; choose {_listed(options)}.")
+
+
+def show_value(
+    setting: Setting,
+    planter: Planter,
+    place: Place,
+    value: Value | None,
+    units: Units,
+    *,
+    sign: bool = False,
+) -> str:
+    """Show a value as it stands in the matrix; an unknown one is empty."""
+    if value is None:
+        return ""
+    if is_quantity(value):
+        return show(value, setting.measure or "count", units, sign=sign)
+    if setting.kind is Kind.INDEX:
+        index = index_of(setting, planter)
+        if index is not None:
+            return index.name(int(value))
+        row = place.row or 1
+        return show(planter.depth.depth(int(value), row), "depth", units, sign=sign)
+    return str(value)
+
+
+def _whole(text: str, where: str) -> int:
+    try:
+        return int(text.replace(" ", ""))
+    except ValueError as error:
+        raise Refusal(f"{where}: “{text}” is not a whole number; write it like 30.") from error
+
+
+def _position(setting: Setting, planter: Planter, place: Place, text: str, units: Units) -> int:
+    index = index_of(setting, planter)
+    where = f"{setting.name}, {place.label}"
+    if index is not None:
+        number = index.number(text)
+        if number is None:
+            options = tuple(position.name for position in index.positions)
+            raise Refusal(f"{where}: “{text}” is not a position; choose {_listed(options)}.")
+        return number
+    if text[0] in "nN#":
+        return _whole(text[1:], where)
+    depth = read_quantity(text, "depth", units, where)
+    return planter.depth.notch(depth, place.row or 1)
+
+
+def _choice(options: tuple[str, ...], text: str) -> str:
+    folded = text.casefold()
+    return next((option for option in options if option.casefold() == folded), text)
+
+
+def _check_quantity(setting: Setting, planter: Planter, value: Quantity, where: str) -> None:
+    bounds = _BOUNDS.get(setting.key)
+    if bounds is not None:
+        low, high, unit = bounds
+        if not low <= value.to(unit).magnitude <= high:
+            raise Refusal(f"{where}: outside {low:g} to {high:g} {unit}; check the figure.")
+    if setting.key == "vacuum" and planter.fan_limit is not None and value > planter.fan_limit:
+        limit = show(planter.fan_limit, "pressure", Units.US)
+        raise Refusal(f"{where}: above the fan limit of {limit}; enter less or raise the limit.")
+
+
+def _listed(options: tuple[str, ...]) -> str:
+    return ", ".join(options[:-1]) + f" or {options[-1]}" if len(options) > 1 else options[0]
+
+
+def same_value(setting: Setting, one: Value | None, other: Value | None) -> bool:
+    """Say whether two values of a setting count as the same, within its tolerance.
+
+    Quantities without a tolerance of their own are the same within a twentieth of a percent,
+    which absorbs conversion between unit systems.
+    """
+    if one is None or other is None:
+        return one is other
+    if is_quantity(one) and is_quantity(other):
+        gap = abs(one - other.to(one.units))
+        allowed = setting.tolerance or Q(max(abs(float(one.magnitude)) * 5e-4, 1e-9), one.units)
+        return bool(gap <= allowed)
+    return one == other

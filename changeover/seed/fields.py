@@ -1,0 +1,92 @@
+"""Fields, and the field jobs that plant a lot in one."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from changeover.quantities import Quantity, Refusal
+
+
+class Texture(StrEnum):
+    """Soil texture, coarse to fine."""
+
+    SAND = "sand"
+    SANDY_LOAM = "sandy loam"
+    LOAM = "loam"
+    SILT_LOAM = "silt loam"
+    CLAY_LOAM = "clay loam"
+    CLAY = "clay"
+
+
+class Moisture(StrEnum):
+    """Soil moisture at seed depth."""
+
+    DRY = "dry"
+    MOIST = "moist"
+    WET = "wet"
+
+
+class Tillage(StrEnum):
+    """How the seedbed was made, loose to firm."""
+
+    TILLED = "tilled"
+    MULCH = "mulch till"
+    STRIP = "strip till"
+    NO_TILL = "no-till"
+
+
+@dataclass(frozen=True)
+class Field:
+    """One field; its place on the map is a name, not coordinates."""
+
+    name: str
+    area: Quantity
+    texture: Texture = Texture.LOAM
+    where: str = ""
+
+    def __post_init__(self) -> None:
+        if not self.name.strip():
+            raise Refusal("The field has no name; give it one.")
+        if not 0 < self.area.to("acre").magnitude <= 100_000:
+            raise Refusal(f"Field {self.name}: the area must be above zero; check the figure.")
+
+
+@dataclass(frozen=True)
+class FieldJob:
+    """One lot to be planted in one field: the soil as it is now, and what is wanted.
+
+    Either ``seed_rate`` (seeds per area) or ``stand`` (plants per area) is given, or neither:
+    then the crop table proposes one. ``row_spacing`` is the spacing wanted on a split-row
+    planter; ``emergence`` the share of live seeds expected to come up, 0 to 1.
+    """
+
+    field: Field
+    lot: str
+    speed: Quantity
+    seed_rate: Quantity | None = None
+    stand: Quantity | None = None
+    emergence: float | None = None
+    moisture: Moisture = Moisture.MOIST
+    tillage: Tillage = Tillage.TILLED
+    soil_temperature: Quantity | None = None
+    row_spacing: Quantity | None = None
+    first_day: date | None = None
+    last_day: date | None = None
+    area: Quantity | None = None
+
+    def __post_init__(self) -> None:
+        where = f"Job in {self.field.name}"
+        if not 0 < self.speed.to("mph").magnitude <= 20:
+            raise Refusal(f"{where}: the ground speed must be above 0 and at most 20 mph.")
+        for name, rate in (("seed rate", self.seed_rate), ("stand", self.stand)):
+            if rate is not None and not 100 <= rate.to("1/acre").magnitude <= 5_000_000:
+                raise Refusal(f"{where}: the {name} must be 100 to 5 000 000 an acre.")
+        if self.emergence is not None and not 0 < self.emergence <= 1:
+            raise Refusal(f"{where}: expected emergence must be above 0 and at most 100 %.")
+        if self.first_day and self.last_day and self.last_day < self.first_day:
+            raise Refusal(f"{where}: the last day lies before the first; swap them.")
+
+    @property
+    def planted_area(self) -> Quantity:
+        """The area to plant: the job's own, or the whole field."""
+        return self.area if self.area is not None else self.field.area

@@ -1,0 +1,131 @@
+"""Tasks: what is to be done, where, on which rows, with what, and in which order."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from changeover.planter.places import Place
+from changeover.planter.settings import WorkPlace
+from changeover.planter.setup import Cell, Value
+from changeover.quantities import Quantity
+
+
+class MachineState(StrEnum):
+    """The state in which the planter must be for a task; two states exclude each other."""
+
+    ANY = "any"
+    RAISED = "raised and locked"
+    LOWERED = "lowered"
+    FAN_RUNNING = "fan running"
+    POWER_OFF = "power off"
+
+
+@dataclass(frozen=True)
+class Change:
+    """One cell going from its value as found to its target."""
+
+    cell: Cell
+    before: Value | None
+    after: Value
+
+
+@dataclass(frozen=True)
+class PartCount:
+    """A number of one part that comes off the planter or goes on."""
+
+    part: str
+    count: int
+
+
+@dataclass(frozen=True)
+class Task:
+    """One line of the worklist.
+
+    ``key`` stays the same when the plan is made again; ``places`` are what can be ticked off
+    one by one (rows, fans, tanks or the planter); ``changes`` maps each of them to the cells
+    it sets. ``minutes_fixed`` and ``minutes_each`` are times: once, and for each place.
+    ``needs`` holds the keys of tasks that come first.
+    """
+
+    key: str
+    work_place: WorkPlace
+    title: str
+    places: tuple[Place, ...]
+    changes: Mapping[Place, tuple[Change, ...]]
+    minutes_fixed: Quantity
+    minutes_each: Quantity
+    state: MachineState = MachineState.ANY
+    tools: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    steps: tuple[str, ...] = ()
+    parts_in: tuple[PartCount, ...] = ()
+    parts_out: tuple[PartCount, ...] = ()
+    needs: tuple[str, ...] = ()
+    persons: int = 1
+    why: str = ""
+
+    @property
+    def minutes(self) -> Quantity:
+        """The time for all places together."""
+        total: Quantity = self.minutes_fixed + len(self.places) * self.minutes_each
+        return total
+
+
+@dataclass(frozen=True)
+class Worklist:
+    """The tasks of one switch in the order of work; ``cautions`` hold for all of it."""
+
+    tasks: tuple[Task, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+    def at(self, work_place: WorkPlace) -> tuple[Task, ...]:
+        return tuple(task for task in self.tasks if task.work_place is work_place)
+
+    def task(self, key: str) -> Task:
+        """Return a task by its key. Raises KeyError."""
+        for task in self.tasks:
+            if task.key == key:
+                return task
+        raise KeyError(key)
+
+
+@dataclass(frozen=True)
+class Tick:
+    """A task ticked off at one place: by whom and when (ISO 8601 text, UTC)."""
+
+    task: str
+    place: Place
+    who: str
+    when: str
+
+
+@dataclass(frozen=True)
+class StandardTime:
+    """The user's own minutes for a task key, which win over the program's."""
+
+    task: str
+    fixed: Quantity
+    each: Quantity
+
+
+@dataclass(frozen=True)
+class KitLine:
+    """One part of the kit: how many are needed, usable on the shelf, and missing."""
+
+    part: str
+    name: str
+    needed: int
+    on_shelf: int
+    bins: tuple[str, ...] = ()
+
+    @property
+    def short(self) -> int:
+        return max(0, self.needed - self.on_shelf)
+
+
+@dataclass(frozen=True)
+class Kit:
+    """Parts to lay out and parts that come back."""
+
+    lines: tuple[KitLine, ...] = ()
+    back: tuple[PartCount, ...] = field(default_factory=tuple)
