@@ -1,4 +1,4 @@
-"""Where the files that travel with the program lie: beside the package, or inside it when installed."""
+"""Where the files lie that travel with the program: beside the package, or inside it."""
 
 from pathlib import Path
 

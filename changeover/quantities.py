@@ -1,4 +1,4 @@
-"""The one registry of units, reading quantities from text, and showing them in US or metric units."""
+"""The one registry of units, reading quantities from text, and showing them as US or metric."""
 
 import math
 import re
@@ -106,7 +106,9 @@ _UNIT_SIGNS: Mapping[str, str] = MappingProxyType(
     }
 )
 
-_FIGURE = r"[+-]?(?:\d{1,3}(?:[,\u2009 ]\d{3})+(?:\.\d+)?|\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?"
+NARROW_SPACE = "\u202f"
+_THOUSANDS = ",\u2009\u202f\u00a0 "
+_FIGURE = rf"[+-]?(?:\d{{1,3}}(?:[{_THOUSANDS}]\d{{3}})+(?:\.\d+)?|\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?"
 _FRACTION = re.compile(
     r"(?P<sign>[+-]?)(?:(?P<whole>\d+)[ -]+)?(?P<over>\d+)/(?P<under>[1-9]\d*)(?P<unit>[^\d].*)?"
 )
@@ -119,7 +121,7 @@ def _figure_and_unit(text: str) -> tuple[float, str] | None:
         size = int(match["whole"] or 0) + int(match["over"]) / int(match["under"])
         return (-size if match["sign"] == "-" else size), (match["unit"] or "").strip()
     if match := _DECIMAL.fullmatch(text):
-        value = float(re.sub("[,\u2009 ]", "", match["figure"]))
+        value = float(re.sub(f"[{_THOUSANDS}]", "", match["figure"]))
         return (value, match["unit"].strip()) if math.isfinite(value) else None
     return None
 
@@ -168,8 +170,8 @@ def unit_sign(unit: str) -> str:
 
 
 def grouped(value: float, digits: int) -> str:
-    """Format a figure with a narrow space between thousands: ``140 000``."""
-    text = f"{value:,.{digits}f}".replace(",", " ")
+    """Format a figure with a narrow no-break space between thousands: ``140\u202f000``."""
+    text = f"{value:,.{digits}f}".replace(",", NARROW_SPACE)
     return text[1:] if text.startswith("-") and not text.strip("-0. ") else text
 
 

@@ -1,0 +1,1 @@
+"""Workbooks, comma-separated text, printed sheets and task data, written and read."""

@@ -1,0 +1,1 @@
+"""From readings at bench and in field to verdicts and what to do."""

@@ -1,0 +1,1 @@
+"""Tables, the unit of work, history and backup of one store."""

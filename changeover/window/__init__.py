@@ -1,0 +1,1 @@
+"""Everything that Qt draws; no rule of the trade."""
