@@ -44,7 +44,8 @@ class Bound:
 
     def _wrong_kind(self, quantity: Quantity) -> str:
         given = f"{quantity.units:~P}" or "a bare number"
-        return f"{self._name}: {given} is the wrong kind of unit; for example use {unit_sign(self.unit.replace('^2', '²'))}."
+        example = unit_sign(self.unit).replace("^2", "²").replace("^3", "³")
+        return f"{self._name}: {given} is the wrong kind of unit; for example use {example}."
 
     def _outside(self, quantity: Quantity, figures: Floats) -> str:
         wrong = ~((figures >= self.low) & (figures <= self.high))
@@ -86,3 +87,25 @@ MASS = Bound("mass", "g", 1e-4, 1e9)
 GERMINATION = Bound("germination", "percent", 1.0, 100.0)
 EMERGENCE = Bound("emergence", "percent", 1.0, 100.0)
 METER_ERROR = Bound("meter error", "percent", -50.0, 50.0)
+RATIO = Bound("ratio", "count", 1e-3, 1000.0)
+TEETH = Bound("teeth", "count", 5.0, 200.0)
+SLIP = Bound("slip", "percent", -20.0, 50.0)
+CIRCUMFERENCE = Bound("rolling circumference", "m", 0.1, 15.0)
+DISTANCE = Bound("distance", "m", 0.1, 1e5)
+TURNS = Bound("turns", "turn", 0.1, 1e6)
+ROWS = Bound("rows", "count", 1.0, 200.0)
+DISPLACEMENT = Bound("displacement per turn", "l", 1e-4, 10.0)
+EFFICIENCY = Bound("efficiency", "percent", 5.0, 100.0)
+MOTOR_SPEED = Bound("motor speed", "rpm", 0.01, 20_000.0)
+OIL_FLOW = Bound("oil flow", "l/min", 0.001, 2000.0)
+OIL_PRESSURE = Bound("oil pressure", "bar", 0.1, 700.0)
+AREA = Bound("area", "hectare", 1e-4, 1e6)
+WIDTH = Bound("working width", "m", 0.02, 100.0)
+OVERLAP = Bound("overlap", "percent", 0.0, 100.0)
+VOLUME = Bound("volume", "l", 0.01, 1e6)
+BULK_DENSITY = Bound("bulk density", "kg/m^3", 50.0, 2000.0)
+FIELD_CAPACITY = Bound("field capacity", "hectare/h", 0.01, 200.0)
+PRESSURE = Bound("pressure", "kPa", 0.01, 60.0)
+HOLE = Bound("hole diameter", "mm", 0.2, 30.0)
+ALTITUDE = Bound("altitude", "m", -450.0, 5500.0)
+FRICTION = Bound("coefficient of friction", "count", 0.05, 2.0)
