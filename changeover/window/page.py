@@ -1,0 +1,46 @@
+"""The base of every page: what it wants to hear of, and how it is told."""
+
+from collections.abc import Callable
+from typing import Any, ClassVar, Concatenate, ParamSpec, Protocol, TypeVar
+
+from PySide6.QtWidgets import QWidget
+
+from changeover.desk.changed import Changed
+from changeover.window.asking import Asking
+from changeover.window.door import Door
+from changeover.window.outlook import Outlook
+
+EVERYTHING = frozenset(Changed)
+_P = ParamSpec("_P")
+_T = TypeVar("_T")
+
+
+class Read(Protocol):
+    """Calls a function of the desk with the store as its first argument."""
+
+    def __call__(
+        self, job: Callable[Concatenate[Any, _P], _T], *args: _P.args, **kwargs: _P.kwargs
+    ) -> _T: ...
+
+
+class Page(QWidget):
+    """One page of the window.
+
+    ``wants`` names the kinds of data shown; ``refresh`` reads them again and is given what
+    changed (everything when the planter or the units are others).
+    """
+
+    wants: ClassVar[frozenset[Changed]] = EVERYTHING
+
+    def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
+        super().__init__()
+        self.setObjectName("page")
+        self.read, self.door, self.outlook, self.asking = read, door, outlook, asking
+
+    def refresh(self, changed: frozenset[Changed]) -> None:
+        """Read and show again what the page shows."""
+        raise NotImplementedError
+
+    def recolour(self) -> None:
+        """Take on the colours of the outlook; the style sheet is already set."""
+        self.update()
