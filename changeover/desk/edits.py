@@ -1,0 +1,215 @@
+"""Edits: everything that can change in a store, as frozen values that ``door.apply`` carries out.
+
+Each says what its writer expected to find (``before``), so that nobody overwrites unseen what
+somebody else has saved meanwhile, and each has an inverse, which ``door.apply`` returns.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Generic, TypeAlias, TypeVar
+
+from changeover.planter.machine import Planter
+from changeover.planter.parts import Meter, Part, ShelfCount
+from changeover.planter.places import Place
+from changeover.planter.settings import Setting
+from changeover.planter.setup import Cell, Value
+from changeover.quantities import Units
+from changeover.seed.fields import Field
+from changeover.seed.lots import SeedLot
+from changeover.store.refusals import Conflict
+from changeover.store.values import NextJob, OpenSwitch, PlannedJob, Side
+from changeover.switch.tasks import StandardTime, Tick
+
+__all__ = ["Conflict", "Edit", "NextJob", "OpenSwitch", "PlannedJob", "Put", "Side"]
+
+Kept = TypeVar("Kept")
+
+
+@dataclass(frozen=True)
+class SetCells:
+    """Set cells of one planter's as-found or target setup; None empties a cell.
+
+    ``before`` holds what stood in each of the cells when the writer looked.
+    """
+
+    planter: str
+    side: Side
+    values: Mapping[Cell, Value | None]
+    before: Mapping[Cell, Value | None]
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class ChooseNext:
+    """Choose the lot, field and inputs that a planter plants next; starts a switch if none is open.
+
+    The as-found setup of that moment is kept as the switch's ``before``, also when the plan
+    changes midway; what is ticked off stays. ``before`` is the job that was chosen until now.
+    """
+
+    planter: str
+    job: NextJob
+    before: NextJob | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class AbandonSwitch:
+    """Give up the open switch of a planter: no next lot, nothing ticked; settings stay."""
+
+    planter: str
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class RestoreSwitch:
+    """Bring an abandoned switch back as it was."""
+
+    planter: str
+    switch: OpenSwitch
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class TakeProposal:
+    """Take the proposed values over as target, for some cells or (None) all that have one."""
+
+    planter: str
+    cells: frozenset[Cell] | None = None
+    units: Units = Units.US
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class TickTask:
+    """Tick a task off at some of its places, or take the ticks back.
+
+    Ticking sets the as-found cells to their target; taking back sets them to the switch's
+    before. ``values`` and ``ticks`` are filled in by inverses, to restore exactly what was.
+    """
+
+    planter: str
+    task: str
+    places: tuple[Place, ...]
+    done: bool = True
+    units: Units = Units.US
+    values: Mapping[Cell, Value | None] | None = None
+    ticks: tuple[Tick, ...] = ()
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class CloseSwitch:
+    """Sign the switch off: saves the setup under a name, with its lot and field.
+
+    Refused while a task is open. ``proved`` says how it proved; then it is your record.
+    """
+
+    planter: str
+    name: str
+    note: str = ""
+    proved: str = ""
+    units: Units = Units.US
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class ReopenSwitch:
+    """Take a signing-off back: the switch is open again and its saved setup withdrawn."""
+
+    planter: str
+    name: str
+    target: Mapping[Cell, Value]
+    closing: CloseSwitch
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class SaveSetup:
+    """Save the as-found setup of a planter under a name."""
+
+    planter: str
+    name: str
+    note: str = ""
+    proved: str = ""
+    lot: str | None = None
+    field: str | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class WithdrawSetup:
+    """Withdraw a saved setup from the lists, or (``withdrawn`` False) bring it back."""
+
+    planter: str
+    name: str
+    withdrawn: bool = True
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class Put(Generic[Kept]):
+    """Put a value in the store: new (``before`` None), changed, or removed (``value`` None)."""
+
+    value: Kept | None
+    before: Kept | None = None
+    why: str = ""
+
+
+class PutPlanter(Put[Planter]):
+    """Add, change, rename or retire a planter."""
+
+
+class PutSettings(Put[tuple[Setting, ...]]):
+    """Put the whole list of settings in the user's order: add, rename, reorder, hide."""
+
+
+class PutLot(Put[SeedLot]):
+    """Add, change or remove a seed lot."""
+
+
+class PutField(Put[Field]):
+    """Add, change or remove a field."""
+
+
+class PutJob(Put[PlannedJob]):
+    """Add, change or remove a field job of the season."""
+
+
+class PutPart(Put[Part]):
+    """Add, change or remove a kind of part."""
+
+
+class SetShelf(Put[ShelfCount]):
+    """Set how many of a part lie on the shelf in one condition."""
+
+
+class PutTime(Put[StandardTime]):
+    """Set the user's own minutes for a task."""
+
+
+class PutMeters(Put[tuple[Meter, ...]]):
+    """Put several meters at once, such as two that change places; matched by serial."""
+
+
+Edit: TypeAlias = (
+    SetCells
+    | ChooseNext
+    | AbandonSwitch
+    | RestoreSwitch
+    | TakeProposal
+    | TickTask
+    | CloseSwitch
+    | ReopenSwitch
+    | SaveSetup
+    | WithdrawSetup
+    | PutPlanter
+    | PutSettings
+    | PutLot
+    | PutField
+    | PutJob
+    | PutPart
+    | SetShelf
+    | PutTime
+    | PutMeters
+)

@@ -1,0 +1,50 @@
+"""The fleet: every planter of a store with what it is set to, what comes next and how far it is."""
+
+from dataclasses import dataclass
+
+from changeover.desk.board import Board, board_of
+from changeover.quantities import Quantity, Units
+from changeover.store.opening import Store
+from changeover.switch.difference import RowState, difference
+
+
+@dataclass(frozen=True)
+class PlanterLine:
+    """One planter in the fleet list; ``rows_ready`` is None when no switch is open."""
+
+    name: str
+    rows: int
+    row_spacing: Quantity
+    now: str
+    next: str
+    rows_ready: int | None
+
+
+def planter_names(store: Store) -> tuple[str, ...]:
+    """Return the names of the planters in a store, sorted."""
+    with store.read() as work:
+        return work.planters.names()
+
+
+def planter_lines(store: Store, units: Units = Units.US) -> tuple[PlanterLine, ...]:
+    """Return one line for each planter, sorted by name."""
+    with store.read() as work:
+        boards = [
+            board_of(work, name, units, proposal=False) for name in work.planters.names()
+        ]
+    return tuple(_line(board) for board in boards)
+
+
+def rows_ready(board: Board) -> int:
+    """Count the rows that are at their target or locked up."""
+    gap = difference(board.planter, board.settings, board.as_found, board.target)
+    states = [gap.row_state(row) for row in board.planter.row_numbers]
+    return sum(state in (RowState.READY, RowState.LOCKED) for state in states)
+
+
+def _line(board: Board) -> PlanterLine:
+    planter = board.planter
+    ready = rows_ready(board) if board.next_job is not None else None
+    return PlanterLine(
+        planter.name, planter.rows, planter.row_spacing, board.label_now, board.label_next, ready
+    )

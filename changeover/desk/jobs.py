@@ -1,0 +1,32 @@
+"""From a job as chosen, by names, to the field job that the look-up reckons with."""
+
+from changeover.quantities import Q
+from changeover.seed.fields import Field, FieldJob
+from changeover.store.unit_of_work import UnitOfWork
+from changeover.store.values import NextJob
+
+NO_FIELD = "no field chosen"
+
+
+def field_job(work: UnitOfWork, chosen: NextJob) -> FieldJob:
+    """Return the field job for a choice.
+
+    Without a field the job stands on one acre of loam, so that figures by the acre can be
+    read off it. Raises Refusal for a field that the store does not have or impossible inputs.
+    """
+    field = work.fields.get(chosen.field) if chosen.field else Field(NO_FIELD, Q(1.0, "acre"))
+    return FieldJob(
+        field=field,
+        lot=chosen.lot,
+        speed=chosen.speed,
+        seed_rate=chosen.seed_rate,
+        stand=chosen.stand,
+        emergence=chosen.emergence,
+        moisture=chosen.moisture,
+        tillage=chosen.tillage,
+        soil_temperature=chosen.soil_temperature,
+        row_spacing=chosen.row_spacing,
+        first_day=chosen.first_day,
+        last_day=chosen.last_day,
+        area=chosen.area,
+    )
