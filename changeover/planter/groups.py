@@ -1,5 +1,6 @@
 """Groups: rows that share a drive, a fan, a tank segment, a circuit or a controller."""
 
+import itertools
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -65,5 +66,5 @@ def equal_groups(sort: Scope, count: int, rows: int) -> tuple[Group, ...]:
     edges = [round(rows * part / count) for part in range(count + 1)]
     return tuple(
         Group(sort, f"{sort} {number}", tuple(range(low + 1, high + 1)))
-        for number, (low, high) in enumerate(zip(edges, edges[1:], strict=False), start=1)
+        for number, (low, high) in enumerate(itertools.pairwise(edges), start=1)
     )

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Quantity, Refusal
 
 
 @dataclass(frozen=True)

@@ -88,6 +88,6 @@ def test_a_ground_drive_lists_every_pair() -> None:
         lambda: MotorDrive(MotorKind.HYDRAULIC, 1, Q(5, "rpm"), Q(9, "rpm"), Q(0, "l")),
     ],
 )
-def test_an_impossible_drive_is_refused(bad) -> None:  # noqa: ANN001
+def test_an_impossible_drive_is_refused(bad) -> None:
     with pytest.raises(Refusal):
         bad()

@@ -17,7 +17,7 @@ from changeover.quantities import Q, Refusal
         lambda: Meter("M-1", hours=-2),
     ],
 )
-def test_impossible_parts_are_refused(bad) -> None:  # noqa: ANN001
+def test_impossible_parts_are_refused(bad) -> None:
     with pytest.raises(Refusal):
         bad()
 
