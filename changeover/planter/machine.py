@@ -137,7 +137,7 @@ class Planter:
         return next(group.place for group in self.groups_of(scope) if row in group.rows)
 
     def rows_of(self, place: Place) -> tuple[int, ...]:
-        """Return the rows that a place covers. Raises Refusal when the planter has no such place."""
+        """Return the rows that a place covers. Raises Refusal when there is no such place."""
         if place.scope is Scope.PLANTER:
             return tuple(self.row_numbers)
         if place.row is not None and place.row in self.row_numbers:
