@@ -97,7 +97,7 @@ class Index:
         return None
 
     def nearest_share(self, open_share: float) -> int | None:
-        """Return the position whose open share is nearest to the wanted one; None without shares."""
+        """Return the position with the open share nearest to the wanted one, or None."""
         known = [
             (abs(position.open_share - open_share), number)
             for number, position in enumerate(self.positions, start=1)
