@@ -92,6 +92,10 @@ def _triangle(painter: QPainter, box: QRectF, colour: QColor) -> None:
     right = QPointF(box.right() - 0.5, box.bottom() - 1.5)
     painter.drawPolygon(QPolygonF([top, right, left]))
     painter.setPen(pen(colour, 1.6))
-    x, high, low = box.center().x(), box.top() + box.height() * 0.40, box.top() + box.height() * 0.64
+    x, high, low = (
+        box.center().x(),
+        box.top() + box.height() * 0.40,
+        box.top() + box.height() * 0.64,
+    )
     painter.drawLine(QPointF(x, high), QPointF(x, low))
     painter.drawPoint(QPointF(x, box.top() + box.height() * 0.80))

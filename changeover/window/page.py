@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any, ClassVar, Concatenate, ParamSpec, Protocol, TypeVar
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 from changeover.desk.changed import Changed
@@ -35,6 +36,7 @@ class Page(QWidget):
     def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
         super().__init__()
         self.setObjectName("page")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.read, self.door, self.outlook, self.asking = read, door, outlook, asking
 
     def refresh(self, changed: frozenset[Changed]) -> None:

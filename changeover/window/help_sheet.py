@@ -1,0 +1,54 @@
+"""The help sheet: every key on one page, over the window until it is closed."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from changeover.window.shortcuts import MATRIX_KEYS, WINDOW_KEYS, Key
+from changeover.window.words import button, label
+
+
+class HelpSheet(QDialog):
+    """Two columns of keys; Escape or F1 closes it."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Keys")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        columns = QHBoxLayout()
+        columns.setSpacing(36)
+        columns.addLayout(_column("Everywhere", WINDOW_KEYS))
+        columns.addLayout(_column("In the matrix", MATRIX_KEYS))
+        close = QHBoxLayout()
+        close.addStretch()
+        close.addWidget(button("Close", clicked=self.close))
+        sheet = QVBoxLayout(self)
+        sheet.setContentsMargins(24, 20, 24, 16)
+        sheet.setSpacing(16)
+        sheet.addLayout(columns)
+        sheet.addLayout(close)
+
+    @classmethod
+    def turn(cls, window: QWidget) -> None:
+        """Open the sheet over a window, or close it when it is open."""
+        open_one = window.findChild(cls)
+        if open_one is None:
+            cls(window).show()
+        else:
+            open_one.close()
+
+
+def _column(title: str, keys: tuple[Key, ...]) -> QVBoxLayout:
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(18)
+    grid.setVerticalSpacing(7)
+    for row, key in enumerate(keys):
+        grid.addWidget(label(key.keys, "strong"), row, 0, Qt.AlignmentFlag.AlignTop)
+        words = label(key.does, wrap=True)
+        words.setMinimumWidth(270)
+        grid.addWidget(words, row, 1)
+    column = QVBoxLayout()
+    column.addWidget(label(title, "title"))
+    column.addSpacing(6)
+    column.addLayout(grid)
+    column.addStretch()
+    return column

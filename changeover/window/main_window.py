@@ -1,0 +1,149 @@
+"""The main window: header, rail and one page at a time, put together and told what changed."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QEvent, Signal
+from PySide6.QtWidgets import (
+    QApplication,
+    QHBoxLayout,
+    QMainWindow,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from changeover.desk.changed import Changed
+from changeover.desk.fleet import planter_names
+from changeover.quantities import Refusal
+from changeover.window.asking import Asking
+from changeover.window.door import Door
+from changeover.window.header import Header
+from changeover.window.notice import Notice
+from changeover.window.outlook import Outlook
+from changeover.window.page import EVERYTHING, Page, Read
+from changeover.window.pages import PAGES, PageLine
+from changeover.window.rail import Rail
+from changeover.window.rail_notes import rail_notes
+from changeover.window.shortcuts import install
+from changeover.window.theme import palette, style_sheet
+
+LEAST_WIDTH, LEAST_HEIGHT = 1280, 720
+
+
+class MainWindow(QMainWindow):
+    """The frame of all pages; a page is made when first opened and refreshed while it is shown."""
+
+    opened = Signal(str)
+
+    def __init__(
+        self,
+        read: Read,
+        door: Door,
+        outlook: Outlook,
+        asking: Asking,
+        pages: Sequence[PageLine] = PAGES,
+    ) -> None:
+        super().__init__()
+        self.setWindowTitle("Changeover")
+        self._read, self.door, self.outlook, self._asking = read, door, outlook, asking
+        self._lines = {line.key: line for line in pages}
+        self.pages: dict[str, Page] = {}
+        self._stale: dict[str, frozenset[Changed]] = {}
+        self.header = Header(lambda: read(planter_names), door, outlook)
+        self.rail, self.notice = Rail(pages, outlook), Notice(outlook)
+        self.stack = QStackedWidget()
+        self._put_together()
+        self._listen()
+        install(self)
+        self.recolour()
+
+    def open_page(self, key: str) -> Page:
+        """Show a page, making it when it is opened for the first time."""
+        page = self.pages.get(key) or self._make(key)
+        self.rail.mark_open(key)
+        self.stack.setCurrentWidget(page)
+        self._freshen(key)
+        self.opened.emit(key)
+        return page
+
+    @property
+    def current(self) -> str:
+        """The key of the page that is shown."""
+        shown = self.stack.currentWidget()
+        return next((key for key, page in self.pages.items() if page is shown), "")
+
+    def page_keys(self) -> tuple[str, ...]:
+        return tuple(self._lines)
+
+    def has_page(self, key: str) -> bool:
+        return key in self._lines
+
+    def recolour(self) -> None:
+        """Put on the colours of the outlook."""
+        tokens = self.outlook.tokens
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.setPalette(palette(tokens))
+        self.setStyleSheet(style_sheet(tokens))
+        for page in self.pages.values():
+            page.recolour()
+
+    def _put_together(self) -> None:
+        middle, body, column = QWidget(), QHBoxLayout(), QVBoxLayout()
+        body.setContentsMargins(0, 0, 0, 0)
+        body.setSpacing(0)
+        body.addWidget(self.rail)
+        body.addWidget(self.stack, 1)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.header)
+        column.addLayout(body, 1)
+        column.addWidget(self.notice)
+        middle.setLayout(column)
+        self.setCentralWidget(middle)
+        self.setMinimumSize(LEAST_WIDTH, LEAST_HEIGHT)
+
+    def _listen(self) -> None:
+        self.door.changed.connect(self._hear)
+        self.door.refused.connect(self.notice.say)
+        self.outlook.moved.connect(lambda: self._refresh(EVERYTHING))
+        self.outlook.looked_up.connect(lambda: self._refresh(frozenset({Changed.NEXT})))
+        self.outlook.recoloured.connect(self.recolour)
+        self.rail.chosen.connect(self.open_page)
+        self.header.choose_next.connect(
+            lambda: self.open_page("seed") if self.has_page("seed") else None
+        )
+
+    def _make(self, key: str) -> Page:
+        made = self._lines[key].load()(self._read, self.door, self.outlook, self._asking)
+        self.pages[key] = made
+        self._stale[key] = EVERYTHING
+        self.stack.addWidget(made)
+        return made
+
+    def _hear(self, changed: frozenset[Changed]) -> None:
+        self.notice.hide()
+        self.outlook.note(changed)
+        self._refresh(changed)
+
+    def _refresh(self, changed: frozenset[Changed]) -> None:
+        for key, page in self.pages.items():
+            if changed & page.wants:
+                self._stale[key] = self._stale.get(key, frozenset()) | changed
+        self._freshen(self.current)
+
+    def _freshen(self, key: str) -> None:
+        """Refresh frame and page where they are stale; a store that cannot be read is said."""
+        try:
+            self.header.refresh()
+            self.rail.show_notes(rail_notes(self.outlook))
+            changed = self._stale.pop(key, frozenset())
+            if changed:
+                self.pages[key].refresh(changed)
+        except Refusal as refusal:
+            self.notice.say(str(refusal))
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
+            self.rail.update()

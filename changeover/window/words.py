@@ -1,0 +1,71 @@
+"""Small makers of labels and buttons in the looks that the style sheet knows."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy
+
+
+def label(text: str = "", look: str = "", *, wrap: bool = False) -> QLabel:
+    """Return a label in a look of the style sheet; a wrapped one never cuts its text."""
+    made = QLabel(text)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    if look:
+        made.setProperty("look", look)
+    if wrap:
+        made.setWordWrap(True)
+        made.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+    return made
+
+
+def button(text: str, look: str = "", clicked: Callable[[], object] | None = None) -> QPushButton:
+    """Return a push button in a look of the style sheet."""
+    made = QPushButton(text)
+    made.setAutoDefault(False)
+    if look:
+        made.setProperty("look", look)
+    if clicked is not None:
+        made.clicked.connect(lambda _checked=False: clicked())
+    return made
+
+
+def pill(text: str, *, checkable: bool = True) -> QPushButton:
+    """Return a small round button that stays pressed."""
+    made = button(text, "pill")
+    made.setCheckable(checkable)
+    return made
+
+
+def rule() -> QFrame:
+    """Return a thin line across."""
+    made = QFrame()
+    made.setProperty("look", "rule")
+    return made
+
+
+class Elided(QLabel):
+    """A label of one line that ends in … when there is no room and tells all in its tip."""
+
+    def __init__(self, text: str = "", look: str = "") -> None:
+        super().__init__(text)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        if look:
+            self.setProperty("look", look)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(40, super().minimumSizeHint().height())
+
+    def sizeHint(self) -> QSize:
+        return QSize(
+            self.fontMetrics().horizontalAdvance(self.text()) + 2, super().sizeHint().height()
+        )
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        metrics: QFontMetrics = self.fontMetrics()
+        text = metrics.elidedText(self.text(), Qt.TextElideMode.ElideRight, self.width())
+        self.setToolTip(self.text() if text != self.text() else "")
+        painter = QPainter(self)
+        painter.setPen(self.palette().windowText().color())
+        painter.drawText(self.rect(), int(Qt.AlignmentFlag.AlignVCenter), text)
