@@ -54,7 +54,7 @@ def run_out_area(
     three times the area. Raises Refusal for input out of bounds. By definition.
     """
     used = bounds.COUNT.of(seeds) * (1.0 - bounds.RESERVE.of(reserve) / 100.0)
-    per_area = bounds.RATE.of(rate) * bounds.ROW_SHARE.of(share_of_rows)
+    per_area = bounds.RATE.of(rate) * bounds.ROW_SHARE.of(share_of_rows) / 100.0
     return Q(used / per_area, "m^2").to("hectare")
 
 
