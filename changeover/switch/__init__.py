@@ -1,1 +1,1 @@
-"""From two setups and two lots to the work: difference, clean-out, tasks, kit, timetable, season."""
+"""From two setups and two lots to the work: difference, clean-out, tasks, timetable, season."""

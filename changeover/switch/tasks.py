@@ -20,13 +20,23 @@ class MachineState(StrEnum):
     POWER_OFF = "power off"
 
 
+class TaskKind(StrEnum):
+    """What a task is for: making the machine safe, cleaning, setting, or proving."""
+
+    SAFE = "make safe"
+    CLEAN = "clean"
+    SET = "set"
+    PROVE = "prove"
+
+
 @dataclass(frozen=True)
 class Change:
-    """One cell going from its value as found to its target."""
+    """One cell going from its value as found to its target; ``part`` marks a part swapped."""
 
     cell: Cell
     before: Value | None
     after: Value
+    part: bool = False
 
 
 @dataclass(frozen=True)
@@ -44,7 +54,9 @@ class Task:
     ``key`` stays the same when the plan is made again; ``places`` are what can be ticked off
     one by one (rows, fans, tanks or the planter); ``changes`` maps each of them to the cells
     it sets. ``minutes_fixed`` and ``minutes_each`` are times: once, and for each place.
-    ``needs`` holds the keys of tasks that come first.
+    ``needs`` holds the keys of tasks that come first. ``by_tick`` marks work that leaves nothing
+    in the as-found settings, such as cleaning: it is done at a place only when ticked there.
+    ``proves`` are the cells that a proof step stands for, those between its places included.
     """
 
     key: str
@@ -63,6 +75,18 @@ class Task:
     needs: tuple[str, ...] = ()
     persons: int = 1
     why: str = ""
+    kind: TaskKind = TaskKind.SET
+    by_tick: bool = False
+    proves: frozenset[Cell] = frozenset()
+
+    @property
+    def family(self) -> str:
+        """The part of the key before the stroke: a tick of a family holds at its place.
+
+        Tasks of one family never share a place, so a tick survives a new plan that groups the
+        places otherwise.
+        """
+        return self.key.partition("/")[0]
 
     @property
     def minutes(self) -> Quantity:
@@ -101,7 +125,11 @@ class Tick:
 
 @dataclass(frozen=True)
 class StandardTime:
-    """The user's own minutes for a task key, which win over the program's."""
+    """The user's own minutes, which win over the program's.
+
+    ``task`` is a task's key, the family before the stroke in it, or the name of one element of
+    work in the table of standard minutes.
+    """
 
     task: str
     fixed: Quantity
@@ -110,13 +138,17 @@ class StandardTime:
 
 @dataclass(frozen=True)
 class KitLine:
-    """One part of the kit: how many are needed, usable on the shelf, and missing."""
+    """One part of the kit: how many are needed, usable on the shelf, and missing.
+
+    ``released`` come off this planter during the switch and must be inspected before use.
+    """
 
     part: str
     name: str
     needed: int
     on_shelf: int
     bins: tuple[str, ...] = ()
+    released: int = 0
 
     @property
     def short(self) -> int:

@@ -1,0 +1,85 @@
+"""The kit: parts to lay out for a switch against the shelf, what is short, what comes back."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from changeover.planter.parts import USABLE, Condition, Part, ShelfCount
+from changeover.planter.places import Place
+from changeover.planter.setup import Value
+from changeover.switch.progress import Progress
+from changeover.switch.tasks import Change, Kit, KitLine, PartCount, Task, Worklist
+
+COMES_BACK_AS = Condition.INSPECT
+
+
+@dataclass(frozen=True)
+class Label:
+    """One label to print: the part, the row or group it is for, and the planter."""
+
+    part: str
+    name: str
+    place: Place
+    planter: str
+
+
+def kit(work: Worklist | Progress, parts: Iterable[Part], shelf: Iterable[ShelfCount]) -> Kit:
+    """Return the parts to lay out, and those that come back.
+
+    Of a whole worklist, or of what is left when given its progress. Only new and good parts on
+    the shelf count. Parts that come off come back to be inspected, so they do not fill a gap;
+    how many they are stands beside it. Lines that are short come first, then the most needed.
+    """
+    swaps = part_changes(work)
+    needed = _counts(change.after for change in swaps)
+    back = _counts(change.before for change in swaps)
+    names = {part.code: part.name for part in parts}
+    counted = tuple(shelf)
+    lines = [
+        KitLine(
+            part=code,
+            name=names.get(code, ""),
+            needed=count,
+            on_shelf=usable(code, counted),
+            bins=bins(code, counted),
+            released=back.get(code, 0),
+        )
+        for code, count in needed.items()
+    ]
+    lines.sort(key=lambda line: (line.short == 0, -line.needed, line.part))
+    return Kit(tuple(lines), tuple(PartCount(code, count) for code, count in back.items()))
+
+
+def part_changes(work: Worklist | Progress) -> tuple[Change, ...]:
+    """Return every swap of a part, those already made left out when given a progress."""
+    if isinstance(work, Progress):
+        return tuple(c for task in work.worklist.tasks for c in _swaps(task, work.left(task)))
+    return tuple(change for task in work.tasks for change in _swaps(task, task.places))
+
+
+def _swaps(task: Task, places: Iterable[Place]) -> list[Change]:
+    return [c for place in places for c in task.changes.get(place, ()) if c.part]
+
+
+def _counts(codes: Iterable[Value | None]) -> Counter[str]:
+    return Counter(str(code) for code in codes if code is not None)
+
+
+def usable(part: str, shelf: Iterable[ShelfCount]) -> int:
+    """Return how many of a part on the shelf may be laid out."""
+    return sum(c.count for c in shelf if c.part == part and c.condition in USABLE)
+
+
+def bins(part: str, shelf: Iterable[ShelfCount]) -> tuple[str, ...]:
+    """Return the bins that hold usable ones of a part."""
+    held = (c for c in shelf if c.part == part and c.condition in USABLE and c.count)
+    return tuple(dict.fromkeys(count.bin for count in held if count.bin))
+
+
+def labels(work: Worklist | Progress, planter: str, parts: Iterable[Part]) -> tuple[Label, ...]:
+    """Return one label for every part to lay out, by place from the left."""
+    names = {part.code: part.name for part in parts}
+    return tuple(
+        Label(str(c.after), names.get(str(c.after), ""), c.cell.place, planter)
+        for c in sorted(part_changes(work), key=lambda c: c.cell.place.row or 0)
+    )
