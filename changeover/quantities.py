@@ -1,5 +1,6 @@
 """The one registry of units, reading quantities from text, and showing them as US or metric."""
 
+import contextlib
 import math
 import re
 from collections.abc import Mapping
@@ -107,23 +108,52 @@ _UNIT_SIGNS: Mapping[str, str] = MappingProxyType(
 )
 
 NARROW_SPACE = "\u202f"
-_THOUSANDS = ",\u2009\u202f\u00a0 "
-_FIGURE = rf"[+-]?(?:\d{{1,3}}(?:[{_THOUSANDS}]\d{{3}})+(?:\.\d+)?|\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?"
-_FRACTION = re.compile(
-    r"(?P<sign>[+-]?)(?:(?P<whole>\d+)[ -]+)?(?P<over>\d+)/(?P<under>[1-9]\d*)(?P<unit>[^\d].*)?"
+# Each noun counts one kind of thing, so that bags per acre are never taken for seeds per acre.
+_NOUNS: Mapping[str, str] = MappingProxyType(
+    {
+        "seed": "seed",
+        "cell": "cell",
+        "package": "package",
+        "pulse": "pulse",
+        "percent": "percent",
+        "turn": "turn",
+        "revolutions_per_minute": "turn",
+    }
 )
-_DECIMAL = re.compile(rf"(?P<figure>{_FIGURE})(?P<unit>.*)")
+
+_FIGURE = r"[+-]?(?:[0-9]{1,3}(?:[, ][0-9]{3})+(?:\.[0-9]+)?|[0-9]+(?:\.[0-9]*)?|\.[0-9]+)"
+_DECIMAL = re.compile(rf"(?P<figure>{_FIGURE}(?:[eE][+-]?[0-9]+)?)(?P<unit>(?![0-9.,]).*)")
+_FRACTION = re.compile(
+    r"(?P<sign>[+-]?)(?:(?P<whole>[0-9]+)[ -]+)?(?P<over>[0-9]+)/(?P<under>[0-9]+)"
+    r"(?P<unit>[^0-9.,].*)?"
+)
+_NAME = r"(?:1|[^\W\d_]+(?:2O)?|°[CF]|%)(?:\^-?[1-4])?"
+_UNIT = re.compile(rf"{_NAME}(?:(?: ?[/*·] ?| per | ){_NAME})*")
+_PLAIN = dict.fromkeys("\u00a0\u2007\u2009\u202f\t\r\n", " ") | {
+    "\u2212": "-",
+    "\u2044": "/",
+    "\u03bc": "µ",
+    "²": "^2",
+    "³": "^3",
+    "₂": "2",
+    **{sign: f" {over}/8" for sign, over in zip("⅛¼⅜½⅝¾⅞", range(1, 8), strict=True)},
+}
+_MARKS = {'"': "in", "″": "in", "”": "in", "'": "ft", "′": "ft", "’": "ft"}
 
 
 def _figure_and_unit(text: str) -> tuple[float, str] | None:
     """Split ``1 3/4 in`` into 1.75 and ``in``; None when the text does not begin with a figure."""
     if match := _FRACTION.fullmatch(text):
-        size = int(match["whole"] or 0) + int(match["over"]) / int(match["under"])
-        return (-size if match["sign"] == "-" else size), (match["unit"] or "").strip()
-    if match := _DECIMAL.fullmatch(text):
-        value = float(re.sub(f"[{_THOUSANDS}]", "", match["figure"]))
-        return (value, match["unit"].strip()) if math.isfinite(value) else None
-    return None
+        over, under = float(match["over"]), float(match["under"])
+        if under == 0 or (match["whole"] and over >= under):
+            return None
+        size = float(match["whole"] or 0) + over / under
+        value, unit = (-size if match["sign"] == "-" else size), match["unit"] or ""
+    elif match := _DECIMAL.fullmatch(text):
+        value, unit = float(re.sub("[, ]", "", match["figure"])), match["unit"]
+    else:
+        return None
+    return (value, unit.strip()) if math.isfinite(value) else None
 
 
 def read_quantity(
@@ -133,35 +163,63 @@ def read_quantity(
 
     A figure without a unit takes the unit in which ``measure`` is shown in ``units``.
     ``what`` names the input in the message. Raises Refusal when the text holds no figure, an
-    unknown unit, or a unit of another kind.
+    unknown unit, or a unit of another kind, such as bags where seeds are counted.
     """
-    shown = MEASURES[measure]
-    default = shown.unit(units)
-    example = f"for example 12.5 {unit_sign(default)}".rstrip()
-    parts = _figure_and_unit(text.strip())
+    default = ureg.Unit(MEASURES[measure].unit(units))
+    example = _example(measure, units)
+    plain = " ".join("".join(_PLAIN.get(sign, sign) for sign in text).split())
+    parts = _figure_and_unit(plain)
     if parts is None:
-        raise Refusal(f"{what}: “{text.strip()}” is not a number with a unit; write it {example}.")
-    value, unit = parts
-    if not unit:
+        raise Refusal(f"{what}: “{_clipped(text)}” is not a number with a unit; {example}.")
+    value, written = parts
+    if not written:
         return Q(value, default)
-    try:
-        quantity = Q(value, _unit(unit))
-        quantity.to(default)
-    except pint.DimensionalityError as error:
-        raise Refusal(
-            f"{what}: “{unit}” is not a unit of {measure.replace('_', ' ')}; write it {example}."
-        ) from error
-    except Exception as error:  # pint raises many kinds for a unit it cannot read
-        raise Refusal(f"{what}: the unit “{unit}” is not known; write it {example}.") from error
-    return quantity
+    unit = _unit(written)
+    if unit is None:
+        raise Refusal(f"{what}: the unit “{_clipped(written)}” is not known; {example}.")
+    if not unit.is_compatible_with(default) or not _nouns(unit) <= _counted(default):
+        kind = measure.replace("_", " ")
+        raise Refusal(f"{what}: “{_clipped(written)}” is not a unit of {kind}; {example}.")
+    return Q(value, unit)
 
 
-def _unit(text: str) -> pint.Unit:
-    """Read a unit as people write it, ``/acre`` and ``°F`` included."""
-    plain = text.replace("°", "deg")
-    if plain.startswith("/") and plain[1:2].isalpha():
+def _example(measure: str, units: Units) -> str:
+    shown = MEASURES[measure]
+    figure = "12.5" if shown.digits(units) else "12"
+    return f"write it for example {figure} {unit_sign(shown.unit(units))}".rstrip()
+
+
+def _clipped(text: str) -> str:
+    plain = " ".join(text.split())
+    return plain if len(plain) <= 40 else f"{plain[:39]}…"
+
+
+def _unit(text: str) -> pint.Unit | None:
+    """Read a unit as people write it, ``/acre``, ``30"`` and ``PSI`` included; None if unknown.
+
+    The grammar admits no figures but small powers, so that no text makes pint reckon for long.
+    """
+    plain = _MARKS.get(text, text)
+    if plain.startswith("/"):
         plain = f"count {plain}"
-    return ureg.Unit(plain)
+    if len(plain) > 60 or not _UNIT.fullmatch(plain):
+        return None
+    for spelling in (plain, plain.lower()):
+        with contextlib.suppress(Exception):  # pint raises many kinds for what it cannot read
+            return ureg.Unit(spelling.replace("°", "deg").replace("·", "*"))
+    return None
+
+
+def _nouns(unit: pint.Unit) -> set[str]:
+    """Return the nouns that a unit counts: seed for seed/acre, none for inch."""
+    return {_NOUNS[name] for name, _ in Q(1, unit).unit_items() if name in _NOUNS}
+
+
+def _counted(default: pint.Unit) -> set[str]:
+    """Return the nouns that may stand for those of a measure: any whole thing for a count."""
+    if default == ureg.Unit("count"):
+        return set(_NOUNS.values()) - {"percent"}
+    return _nouns(default)
 
 
 def unit_sign(unit: str) -> str:

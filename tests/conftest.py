@@ -1,4 +1,4 @@
-"""Fixtures for every test: no screen needed, no deadline for laws, and nothing of Qt left behind."""
+"""Fixtures for every test: no screen needed, no deadline for laws, nothing of Qt left behind."""
 
 import os
 import sys
