@@ -1,0 +1,78 @@
+"""The headers of the matrix: setting names with their unit, and row numbers with their mark."""
+
+from PySide6.QtCore import QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import QHeaderView, QWidget
+
+from changeover.window.fitting import fitted
+from changeover.window.marks import mark_colour, paint_sign
+from changeover.window.matrix_model import MatrixModel
+from changeover.window.outlook import Outlook
+from changeover.window.sheet import unit_words
+from changeover.window.theme import SMALL_PX, TEXT_PX
+
+NAMES_WIDTH, NAMES_HEIGHT, NUMBERS_WIDTH = 126, 40, 62
+LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+
+
+class SheetHeader(QHeaderView):
+    """Stays in view while the cells scroll; which of the two it shows follows the model."""
+
+    def __init__(
+        self, orientation: Qt.Orientation, model: MatrixModel, outlook: Outlook, parent: QWidget
+    ) -> None:
+        super().__init__(orientation, parent)
+        self._model, self._outlook = model, outlook
+        self.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.setMinimumSectionSize(20)
+        self.setSectionsClickable(True)
+        self.setHighlightSections(False)
+
+    @property
+    def shows_names(self) -> bool:
+        return (self.orientation() == Qt.Orientation.Vertical) is self._model.across
+
+    def sizeHint(self) -> QSize:
+        width = NAMES_WIDTH if self.shows_names else NUMBERS_WIDTH
+        return QSize(width, NAMES_HEIGHT)
+
+    def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        tinted = section % 2 == 0 and self._model.across
+        tokens = self._outlook.tokens
+        painter.fillRect(rect, tokens.colour("ground" if tinted else "surface"))
+        if self.shows_names:
+            self._paint_name(painter, rect, section)
+        else:
+            self._paint_number(painter, rect, section)
+        painter.restore()
+
+    def _paint_name(self, painter: QPainter, rect: QRect, section: int) -> None:
+        sheet, tokens = self._model.sheet, self._outlook.tokens
+        setting = sheet.lines[section]
+        upright = self.orientation() == Qt.Orientation.Vertical
+        inside = QRectF(rect).adjusted(18 if upright else 6, 0, -3, 0)
+        side = LEFT if upright else Qt.AlignmentFlag.AlignCenter
+        small = unit_words(setting, sheet.units)
+        middle = inside.center().y()
+        top = QRectF(inside.left(), middle - 17, inside.width(), 18)
+        made, text = fitted(setting.name, int(inside.width()), TEXT_PX, bold=True)
+        painter.setFont(made)
+        painter.setPen(tokens.colour("ink"))
+        painter.drawText(top if small else inside, int(side), text)
+        made, text = fitted(small, int(inside.width()), SMALL_PX)
+        painter.setFont(made)
+        painter.setPen(tokens.colour("soft"))
+        painter.drawText(QRectF(inside.left(), middle, inside.width(), 15), int(side), text)
+
+    def _paint_number(self, painter: QPainter, rect: QRect, section: int) -> None:
+        sheet, tokens = self._model.sheet, self._outlook.tokens
+        row = sheet.rows[section]
+        mark = sheet.standing.marks[row]
+        box = QRectF(rect.left() + 12, rect.center().y() - 5, 11, 11)
+        paint_sign(painter, box, mark, mark_colour(mark, tokens))
+        made, text = fitted(str(row), rect.width() - 32, TEXT_PX, bold=True)
+        painter.setFont(made)
+        painter.setPen(tokens.colour("ink"))
+        painter.drawText(rect.adjusted(30, 0, -4, 0), int(LEFT), text)
