@@ -13,7 +13,7 @@ DEPTHS = [27.0, 31.0, 39.0, 42.0, 52.5, 50.0, 66.0, 61.5]
 HANNA = "Hanna, Steward & Aldinger 2010, Appl. Eng. Agric. 26(4):551-556"
 
 
-def test_line_equals_the_reference_library(outside_check):
+def test_line_equals_the_reference_library(outside_check) -> None:
     ours = depth_calibration.fit_depth_line(NOTCHES, Q(DEPTHS, "mm")).line
     theirs = stats.linregress(NOTCHES, DEPTHS)
     half = stats.t.ppf(0.975, 6) * theirs.stderr
@@ -33,7 +33,7 @@ def test_line_equals_the_reference_library(outside_check):
         )
 
 
-def test_interval_of_the_line_equals_the_reference_library(outside_check):
+def test_interval_of_the_line_equals_the_reference_library(outside_check) -> None:
     import statsmodels.api as sm
 
     fitted = sm.OLS(DEPTHS, sm.add_constant(NOTCHES)).fit()
@@ -53,7 +53,7 @@ def test_interval_of_the_line_equals_the_reference_library(outside_check):
 @pytest.mark.parametrize(
     ("freedom", "printed"), [(1, 12.706), (4, 2.776), (10, 2.228), (30, 2.042)]
 )
-def test_student_t(outside_check, freedom, printed):
+def test_student_t(outside_check, freedom, printed) -> None:
     outside_check(
         calculation=f"Student's t, two-sided 95 %, {freedom} degrees of freedom",
         source="tables of Student's t in any statistics text",
@@ -65,7 +65,7 @@ def test_student_t(outside_check, freedom, printed):
     )
 
 
-def test_quarter_inch_a_notch(outside_check):
+def test_quarter_inch_a_notch(outside_check) -> None:
     line = depth_calibration.common_depth_line(Q(1, "in"))
     outside_check(
         calculation="depth at the fifth notch, first at 1 in",
@@ -81,13 +81,13 @@ def test_quarter_inch_a_notch(outside_check):
 @pytest.mark.parametrize(
     ("load", "name"), [(180, "light"), (489, "light"), (490, "medium"), (890, "medium")]
 )
-def test_load_classes_at_their_ends(load, name):
+def test_load_classes_at_their_ends(load, name) -> None:
     """The paper's classes: light 180-490 N, medium 490-890 N, heavy above."""
     assert down_pressure.load_class(Q(load, "N")) == name
 
 
 @pytest.mark.parametrize(("limit", "printed"), [("LIGHT_LOAD", 40.5), ("HEAVY_LOAD", 200.0)])
-def test_load_classes_in_pounds(outside_check, limit, printed):
+def test_load_classes_in_pounds(outside_check, limit, printed) -> None:
     ours = getattr(down_pressure, limit).to("lbf").magnitude
     outside_check(
         calculation=f"{limit.lower().replace('_', ' ')} of the gauge wheels",
@@ -101,7 +101,7 @@ def test_load_classes_in_pounds(outside_check, limit, printed):
     )
 
 
-def test_anscombe_line(outside_check):
+def test_anscombe_line(outside_check) -> None:
     x = np.array([10, 8, 13, 9, 11, 14, 6, 4, 12, 7, 5], dtype=float)
     y = np.array([8.04, 6.95, 7.58, 8.81, 8.33, 9.96, 7.24, 4.26, 10.84, 4.82, 5.68])
     line = fit_line(x, y, "Anscombe")

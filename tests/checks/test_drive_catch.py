@@ -11,7 +11,7 @@ TEXTBOOK = "agricultural engineering textbook, metric problems (grain drill, tab
 CAROLINA = "Soil Health Labs, How to calibrate a grain drill"
 
 
-def test_length_of_ten_turns(outside_check):
+def test_length_of_ten_turns(outside_check) -> None:
     outside_check(
         calculation="distance of 10 turns of a wheel 8.5 ft round",
         source=WYOMING,
@@ -30,7 +30,9 @@ def test_length_of_ten_turns(outside_check):
         (CAROLINA, 1, 7.5, 160, "ft^2", 100, 1e-9),
     ],
 )
-def test_area_of_a_catch(outside_check, source, rows, width, feet, unit, printed, tolerance):
+def test_area_of_a_catch(
+    outside_check, source, rows, width, feet, unit, printed, tolerance
+) -> None:
     outside_check(
         calculation=f"area of a catch test, {rows} rows at {width} in over {feet} ft",
         source=source,
@@ -42,7 +44,7 @@ def test_area_of_a_catch(outside_check, source, rows, width, feet, unit, printed
     )
 
 
-def test_rate_from_two_ounces(outside_check):
+def test_rate_from_two_ounces(outside_check) -> None:
     ours = catch.mass_rate_from_mass(Q(2, "oz"), Q(85, "ft"), 10, Q(7, "in"))
     outside_check(
         calculation="mass rate of 2 oz from 10 rows at 7 in over 85 ft",
@@ -56,7 +58,7 @@ def test_rate_from_two_ounces(outside_check):
     )
 
 
-def test_rate_of_a_grain_drill(outside_check):
+def test_rate_of_a_grain_drill(outside_check) -> None:
     distance = catch.distance_of_turns(50, Q(3.14159265, "count") * Q(80, "cm"))
     ours = catch.mass_rate_from_mass(Q(270.9, "g"), distance, 12, Q(20, "cm"))
     outside_check(
@@ -74,7 +76,7 @@ def test_rate_of_a_grain_drill(outside_check):
 @pytest.mark.parametrize(
     ("driver", "driven", "printed", "tolerance"), [(15, 20, 0.75, 1e-9), (15, 18, 0.833, 0.0005)]
 )
-def test_chain_ratio(outside_check, driver, driven, printed, tolerance):
+def test_chain_ratio(outside_check, driver, driven, printed, tolerance) -> None:
     wheel = GroundDrive((15,), (18, 20), Q(1, "m"), 1.0)
     outside_check(
         calculation=f"turns of the driven shaft in one of the driver, {driver}/{driven} teeth",
@@ -87,7 +89,7 @@ def test_chain_ratio(outside_check, driver, driven, printed, tolerance):
     )
 
 
-def test_rate_gained_by_a_smaller_driven_sprocket(outside_check):
+def test_rate_gained_by_a_smaller_driven_sprocket(outside_check) -> None:
     wheel = GroundDrive((15,), (18, 20), Q(2, "m"), 1.2)
     slow, fast = (sprockets.pair_rate(wheel, 15, teeth, 30, Q(30, "in")) for teeth in (20, 18))
     outside_check(
@@ -101,7 +103,7 @@ def test_rate_gained_by_a_smaller_driven_sprocket(outside_check):
     )
 
 
-def test_rate_of_a_ground_drive(outside_check):
+def test_rate_of_a_ground_drive(outside_check) -> None:
     """30 cells, 1.1 disc turns a wheel turn at 24/22 and 2 m round, 5 % slip, 30-in rows."""
     wheel = GroundDrive((24,), (22,), Q(2, "m"), 1.1, slip=0.05)
     outside_check(

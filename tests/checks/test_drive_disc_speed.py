@@ -17,7 +17,7 @@ JOBS = [
 
 
 @pytest.mark.parametrize(("seeds", "width", "mph", "printed", "tolerance"), JOBS)
-def test_seeds_per_second(outside_check, seeds, width, mph, printed, tolerance):
+def test_seeds_per_second(outside_check, seeds, width, mph, printed, tolerance) -> None:
     ours = rate.seeds_per_second(Q(seeds, "seed/acre"), Q(width, "in"), Q(mph, "mph"))
     outside_check(
         calculation=f"seeds per second, {seeds} seeds/ac, {width} in, {mph} mph",
@@ -30,7 +30,7 @@ def test_seeds_per_second(outside_check, seeds, width, mph, printed, tolerance):
     )
 
 
-def test_disc_speed(outside_check):
+def test_disc_speed(outside_check) -> None:
     ours = rate.disc_speed_at(Q(32_000, "seed/acre"), Q(30, "in"), Q(5, "mph"), 30)
     outside_check(
         calculation="disc speed, 32000 seeds/ac, 30 in, 5 mph, 30 cells",
@@ -44,7 +44,7 @@ def test_disc_speed(outside_check):
 
 
 @pytest.mark.parametrize(("holes", "printed"), [(18, 0.223), (44, 0.091)])
-def test_peripheral_speed(outside_check, holes, printed):
+def test_peripheral_speed(outside_check, holes, printed) -> None:
     per_second = Q(6, "km/h") / Q(20.993, "cm") * Q(1, "seed")
     ours = rate.peripheral_speed(per_second.to("seed/s"), holes, Q(0.1609, "m"))
     outside_check(
@@ -59,7 +59,7 @@ def test_peripheral_speed(outside_check, holes, printed):
     )
 
 
-def test_half_the_row_spacing_halves_seeds_per_meter(outside_check):
+def test_half_the_row_spacing_halves_seeds_per_meter(outside_check) -> None:
     job = Q(140_000, "seed/acre"), Q(15, "in"), Q(5, "mph")
     outside_check(
         calculation="spacing in the row, 140000 seeds/ac in 15-in rows",
@@ -72,7 +72,7 @@ def test_half_the_row_spacing_halves_seeds_per_meter(outside_check):
     )
 
 
-def test_release_limit_as_a_top_speed(outside_check):
+def test_release_limit_as_a_top_speed(outside_check) -> None:
     """16 seeds a second at 20.993 cm is 3.36 m/s: the paper's limit and arithmetic."""
     seeds = rate.seed_rate(Q(20.993, "cm"), Q(70, "cm"))
     top = speed.top_ground_speed(seeds, Q(70, "cm"), 30)

@@ -20,7 +20,7 @@ ACADEMY = "calculator.academy, Hydraulic motor flow"
         (SULLIVAN, 0.55, 3_400, 8.095, 0.0005),
     ],
 )
-def test_oil_flow(outside_check, source, displacement, speed, printed, tolerance):
+def test_oil_flow(outside_check, source, displacement, speed, printed, tolerance) -> None:
     flow = drive.oil_flow(Q(speed, "rpm"), Q(displacement, "in^3"))
     outside_check(
         calculation=f"oil flow, {displacement} in³ at {speed} rpm",
@@ -41,7 +41,9 @@ def test_oil_flow(outside_check, source, displacement, speed, printed, tolerance
         (SULLIVAN, 7.5, 2.0, 866.25, 0.005),
     ],
 )
-def test_motor_speed_from_flow(outside_check, source, flow, displacement, printed, tolerance):
+def test_motor_speed_from_flow(
+    outside_check, source, flow, displacement, printed, tolerance
+) -> None:
     speed = drive.motor_speed_from_flow(Q(flow, "gal/min"), Q(displacement, "in^3"))
     outside_check(
         calculation=f"motor speed, {flow} gal/min through {displacement} in³",
@@ -54,7 +56,7 @@ def test_motor_speed_from_flow(outside_check, source, flow, displacement, printe
     )
 
 
-def test_motor_speed_in_metric_units(outside_check):
+def test_motor_speed_in_metric_units(outside_check) -> None:
     speed = drive.motor_speed_from_flow(Q(28.39, "l/min"), Q(0.03281, "l"))
     outside_check(
         calculation="motor speed, 28.39 l/min through 0.03281 l",
@@ -67,7 +69,7 @@ def test_motor_speed_in_metric_units(outside_check):
     )
 
 
-def test_flow_with_a_leaking_motor(outside_check):
+def test_flow_with_a_leaking_motor(outside_check) -> None:
     """The book works out 95.9 % from 0.6 in³, 2 400 rpm and 6.5 gal/min; here turned round."""
     flow = drive.oil_flow(Q(2_400, "rpm"), Q(0.6, "in^3"), 0.6 * 2_400 / (6.5 * 231))
     outside_check(
@@ -89,7 +91,7 @@ def test_flow_with_a_leaking_motor(outside_check):
         (KTN, 2_000, 2.5, 796.19, 0.5),
     ],
 )
-def test_motor_torque(outside_check, source, pressure, displacement, printed, tolerance):
+def test_motor_torque(outside_check, source, pressure, displacement, printed, tolerance) -> None:
     torque = drive.motor_torque(Q(pressure, "psi"), Q(displacement, "in^3"))
     outside_check(
         calculation=f"motor torque, {displacement} in³ at {pressure} psi",
@@ -103,7 +105,7 @@ def test_motor_torque(outside_check, source, pressure, displacement, printed, to
     )
 
 
-def test_oil_flow_in_metric_units(outside_check):
+def test_oil_flow_in_metric_units(outside_check) -> None:
     flow = drive.oil_flow(Q(150, "rpm"), Q(10, "cm^3"))
     outside_check(
         calculation="oil flow, 10 cm³ at 150 rpm",
@@ -116,7 +118,7 @@ def test_oil_flow_in_metric_units(outside_check):
     )
 
 
-def test_drive_ratio_of_two_chain_stages(outside_check):
+def test_drive_ratio_of_two_chain_stages(outside_check) -> None:
     outside_check(
         calculation="drive ratio of 29/18 and 28/19 teeth",
         source="definition: stages multiply",

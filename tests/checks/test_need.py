@@ -25,7 +25,7 @@ CAPACITIES = [
 
 
 @pytest.mark.parametrize(("source", "feet", "mph", "share", "printed", "tolerance"), CAPACITIES)
-def test_field_capacity(outside_check, source, feet, mph, share, printed, tolerance):
+def test_field_capacity(outside_check, source, feet, mph, share, printed, tolerance) -> None:
     ours = row_layout.field_capacity(Q(feet, "ft"), Q(mph, "mph"), share)
     outside_check(
         calculation=f"field capacity, {feet} ft, {mph} mph, {share:.0%}",
@@ -38,7 +38,7 @@ def test_field_capacity(outside_check, source, feet, mph, share, printed, tolera
     )
 
 
-def test_metric_field_capacity(outside_check):
+def test_metric_field_capacity(outside_check) -> None:
     ours = row_layout.field_capacity(Q(9.144, "m"), Q(8, "km/h"), 0.65)
     outside_check(
         calculation="field capacity, 9.144 m, 8 km/h, 65 %",
@@ -52,7 +52,7 @@ def test_metric_field_capacity(outside_check):
 
 
 @pytest.mark.parametrize(("seeds", "printed"), [(32_000, 2.5), (24_000, 3.33), (40_000, 2.0)])
-def test_acres_of_a_unit_of_corn(outside_check, seeds, printed):
+def test_acres_of_a_unit_of_corn(outside_check, seeds, printed) -> None:
     ours = tanks.run_out_area(Q(80_000, "seed"), Q(seeds, "seed/acre"))
     outside_check(
         calculation=f"acres that 80000 kernels sow at {seeds} seeds/ac",
@@ -65,7 +65,7 @@ def test_acres_of_a_unit_of_corn(outside_check, seeds, printed):
     )
 
 
-def test_units_of_corn_for_a_field(outside_check):
+def test_units_of_corn_for_a_field(outside_check) -> None:
     seeds = need.seeds_needed(Q(120, "acre"), Q(32_000, "seed/acre"))
     outside_check(
         calculation="packages of 80000 kernels for 120 ac at 32000 seeds/ac",
@@ -79,7 +79,7 @@ def test_units_of_corn_for_a_field(outside_check):
 
 
 @pytest.mark.parametrize("grams", [320.0, 386.5])
-def test_bulk_density_from_test_weight(outside_check, grams):
+def test_bulk_density_from_test_weight(outside_check, grams) -> None:
     ours = tanks.bulk_density(Q(grams * 0.1552, "lb/bu"))
     outside_check(
         calculation=f"bulk density of {grams} g in half a litre",
@@ -94,7 +94,7 @@ def test_bulk_density_from_test_weight(outside_check, grams):
 
 
 @pytest.mark.parametrize(("main", "printed"), [(8, 15), (12, 23), (16, 31)])
-def test_rows_of_a_split_row_planter(outside_check, main, printed):
+def test_rows_of_a_split_row_planter(outside_check, main, printed) -> None:
     outside_check(
         calculation=f"rows of a planter with {main} main rows and rows between",
         source="definition: 2N − 1",
@@ -106,7 +106,7 @@ def test_rows_of_a_split_row_planter(outside_check, main, printed):
     )
 
 
-def test_pass_width_of_a_split_row_planter(outside_check):
+def test_pass_width_of_a_split_row_planter(outside_check) -> None:
     outside_check(
         calculation="pass width, 12 main rows at 30 in",
         source="definition: main rows · their spacing",

@@ -31,7 +31,7 @@ KENTUCKY_TABLE = [
 
 
 @pytest.mark.parametrize(("size", "per_foot", "printed"), KENTUCKY_TABLE)
-def test_pounds_of_wheat_per_acre(outside_check, size, per_foot, printed):
+def test_pounds_of_wheat_per_acre(outside_check, size, per_foot, printed) -> None:
     mass = rate.mass_rate(Q(per_foot, "seed/ft^2"), Q(size, "seed/lb"))
     outside_check(
         calculation=f"mass rate, {per_foot} seeds/ft² at {size} seeds/lb",
@@ -44,7 +44,7 @@ def test_pounds_of_wheat_per_acre(outside_check, size, per_foot, printed):
     )
 
 
-def test_pounds_of_wheat_where_the_print_errs(outside_check):
+def test_pounds_of_wheat_where_the_print_errs(outside_check) -> None:
     outside_check(
         calculation="mass rate, 35 seeds/ft² at 10000 seeds/lb",
         source=KENTUCKY,
@@ -69,7 +69,7 @@ def test_pounds_of_wheat_where_the_print_errs(outside_check):
         ("NDSU Extension A1133, table 7", 200_000, 2_500, 80, 0.01),
     ],
 )
-def test_pounds_per_acre(outside_check, source, seeds, size, printed, tolerance):
+def test_pounds_per_acre(outside_check, source, seeds, size, printed, tolerance) -> None:
     mass = rate.mass_rate(Q(seeds, "seed/acre"), Q(size, "seed/lb"))
     outside_check(
         calculation=f"mass rate, {seeds} seeds/ac at {size} seeds/lb",
@@ -97,7 +97,7 @@ def test_pounds_per_acre(outside_check, source, seeds, size, printed, tolerance)
 )
 def test_kilograms_per_hectare_for_a_stand(
     outside_check, source, plants, grams, germination, emergence, printed, tolerance
-):
+) -> None:
     seeds = rate.rate_for_stand(Q(plants, "plant/m^2"), germination, emergence)
     mass = rate.mass_rate(seeds, rate.seeds_per_mass_from_thousand(Q(grams, "g")))
     outside_check(
@@ -111,7 +111,7 @@ def test_kilograms_per_hectare_for_a_stand(
     )
 
 
-def test_stand_of_cotton_from_mass(outside_check):
+def test_stand_of_cotton_from_mass(outside_check) -> None:
     seeds = rate.rate_from_mass(Q(14, "lb/acre"), Q(4_000, "seed/lb"))
     outside_check(
         calculation="stand from 14 lb/ac at 4000 seeds/lb and 70 %",
@@ -124,7 +124,7 @@ def test_stand_of_cotton_from_mass(outside_check):
     )
 
 
-def test_live_seeds_less_field_loss(outside_check):
+def test_live_seeds_less_field_loss(outside_check) -> None:
     outside_check(
         calculation="stand from 170000 live seeds less 8 %",
         source="NDSU Extension A1961",
@@ -137,7 +137,7 @@ def test_live_seeds_less_field_loss(outside_check):
     )
 
 
-def test_emergence_of_sugar_beet_from_spacing(outside_check):
+def test_emergence_of_sugar_beet_from_spacing(outside_check) -> None:
     sown = rate.seed_rate(Q(4, "in"), Q(30, "in"))
     stand = catch.rate_from_seeds(200, Q(100, "ft"), 1, Q(30, "in"))
     outside_check(
@@ -152,7 +152,7 @@ def test_emergence_of_sugar_beet_from_spacing(outside_check):
 
 
 @pytest.mark.parametrize("seeds", [40, 250])
-def test_seeds_per_pound_from_a_sample(outside_check, seeds):
+def test_seeds_per_pound_from_a_sample(outside_check, seeds) -> None:
     size = rate.seeds_per_mass_from_sample(seeds, Q(20, "g"))
     outside_check(
         calculation=f"seeds per pound from {seeds} seeds in 20 g",
@@ -165,7 +165,7 @@ def test_seeds_per_pound_from_a_sample(outside_check, seeds):
     )
 
 
-def test_seeds_per_pound_from_a_thousand(outside_check):
+def test_seeds_per_pound_from_a_thousand(outside_check) -> None:
     outside_check(
         calculation="seeds per pound at 174.4 g per thousand",
         source="definition of the pound (NIST SP 811): 453 592.37 / g",

@@ -33,7 +33,7 @@ ROW_LENGTHS = [
 
 
 @pytest.mark.parametrize(("source", "width", "printed", "tolerance"), ROW_LENGTHS)
-def test_row_length_of_a_thousandth_acre(outside_check, source, width, printed, tolerance):
+def test_row_length_of_a_thousandth_acre(outside_check, source, width, printed, tolerance) -> None:
     outside_check(
         calculation=f"row length of 1/1000 acre, {width}-in rows",
         source=source,
@@ -45,7 +45,7 @@ def test_row_length_of_a_thousandth_acre(outside_check, source, width, printed, 
     )
 
 
-def test_row_length_where_the_print_errs(outside_check):
+def test_row_length_where_the_print_errs(outside_check) -> None:
     outside_check(
         calculation="row length of 1/1000 acre, 7.5-in rows",
         source=PENN_STATE,
@@ -68,7 +68,7 @@ def test_row_length_where_the_print_errs(outside_check):
         (SOYBEAN, 130_000, 15, 3.73, 0.005),
     ],
 )
-def test_seeds_per_foot(outside_check, source, seeds, width, printed, tolerance):
+def test_seeds_per_foot(outside_check, source, seeds, width, printed, tolerance) -> None:
     outside_check(
         calculation=f"seeds per foot, {seeds} seeds/ac in {width}-in rows",
         source=source,
@@ -80,7 +80,7 @@ def test_seeds_per_foot(outside_check, source, seeds, width, printed, tolerance)
     )
 
 
-def test_seeds_per_foot_where_the_print_errs(outside_check):
+def test_seeds_per_foot_where_the_print_errs(outside_check) -> None:
     ours = rate.seeds_per_length(Q(130_000, "seed/acre"), Q(7, "in"))
     outside_check(
         calculation="seeds per foot, 130000 seeds/ac in 7-in rows",
@@ -107,7 +107,9 @@ def test_seeds_per_foot_where_the_print_errs(outside_check):
         (BEET_DAKOTA, 150, 100, 1, 22, 35_000, 700.0),
     ],
 )
-def test_stand_from_a_count(outside_check, source, plants, feet, rows, width, printed, tolerance):
+def test_stand_from_a_count(
+    outside_check, source, plants, feet, rows, width, printed, tolerance
+) -> None:
     stand = catch.rate_from_seeds(plants, Q(feet, "ft"), rows, Q(width, "in"))
     outside_check(
         calculation=f"stand from {plants} plants in {feet} ft of {rows} rows at {width} in",
@@ -120,7 +122,7 @@ def test_stand_from_a_count(outside_check, source, plants, feet, rows, width, pr
     )
 
 
-def test_row_length_of_a_thousandth_hectare(outside_check):
+def test_row_length_of_a_thousandth_hectare(outside_check) -> None:
     outside_check(
         calculation="row length of 1/1000 ha, 50-cm rows",
         source="definition of the hectare: 1000 / cm",

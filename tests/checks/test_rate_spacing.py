@@ -68,7 +68,7 @@ WRONG = [
 
 @pytest.mark.parametrize("width", POTATO_TABLE)
 @pytest.mark.parametrize("column", range(len(POTATO_SPACINGS)))
-def test_seeds_per_acre_from_spacing(outside_check, width, column):
+def test_seeds_per_acre_from_spacing(outside_check, width, column) -> None:
     spacing = POTATO_SPACINGS[column]
     ours = rate.seed_rate(Q(spacing, "in"), Q(width, "in")).to("seed/acre").magnitude
     outside_check(
@@ -84,7 +84,7 @@ def test_seeds_per_acre_from_spacing(outside_check, width, column):
 
 
 @pytest.mark.parametrize(("source", "seeds", "width", "printed", "tolerance"), SPACINGS)
-def test_spacing_in_the_row(outside_check, source, seeds, width, printed, tolerance):
+def test_spacing_in_the_row(outside_check, source, seeds, width, printed, tolerance) -> None:
     spacing = rate.spacing_in_row(Q(seeds, "seed/acre"), Q(width, "in"))
     outside_check(
         calculation=f"spacing in the row, {seeds} seeds/ac in {width}-in rows",
@@ -98,7 +98,7 @@ def test_spacing_in_the_row(outside_check, source, seeds, width, printed, tolera
 
 
 @pytest.mark.parametrize(("source", "seeds", "width", "printed", "why"), WRONG)
-def test_spacing_where_the_print_errs(outside_check, source, seeds, width, printed, why):
+def test_spacing_where_the_print_errs(outside_check, source, seeds, width, printed, why) -> None:
     spacing = rate.spacing_in_row(Q(seeds, "seed/acre"), Q(width, "in"))
     outside_check(
         calculation=f"spacing in the row, {seeds} seeds/ac in {width}-in rows",

@@ -13,7 +13,7 @@ SKIPS = np.array([60, 31, 14, 9, 3, 1])
 DOUBLES = np.array([1, 4, 5, 12, 22, 55])
 
 
-def reference(hits, trials):
+def reference(hits: np.ndarray, trials: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     """Fit by the reference library: parameters and standard errors against ln vacuum."""
     import statsmodels.api as sm
 
@@ -24,7 +24,7 @@ def reference(hits, trials):
 
 
 @pytest.mark.parametrize(("name", "hits"), [("skips", SKIPS), ("doubles", DOUBLES)])
-def test_plain_fit_equals_the_reference_library(outside_check, name, hits):
+def test_plain_fit_equals_the_reference_library(outside_check, name, hits) -> None:
     trials = np.full(LEVELS.shape, 500.0)
     fit = fit_logistic(np.log(LEVELS)[None], trials[None], hits[None].astype(float), shrink=False)
     (intercept, slope), (_, error) = reference(hits, trials)
@@ -46,7 +46,7 @@ def test_plain_fit_equals_the_reference_library(outside_check, name, hits):
         )
 
 
-def test_shrunken_fit_stays_near_the_plain_one_with_many_counts(outside_check):
+def test_shrunken_fit_stays_near_the_plain_one_with_many_counts(outside_check) -> None:
     trials = np.full((1, 6), 500.0)
     plain, firm = (
         fit_logistic(np.log(LEVELS)[None], trials, SKIPS[None].astype(float), shrink=shrink)
@@ -63,11 +63,13 @@ def test_shrunken_fit_stays_near_the_plain_one_with_many_counts(outside_check):
     )
 
 
-def made(meters, cells, levels, seed, slope_skips=-4.0, slope_doubles=3.0):
+def made(
+    meters, cells, levels, seed, slope_skips=-4.0, slope_doubles=3.0
+) -> tuple[BenchCounts, float, float]:
     """Make counts from known curves; return them with the true best level and its error."""
     chance = np.random.default_rng(seed)
 
-    def shares(x):
+    def shares(x: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         return logistic(-3.9 + slope_skips * x), logistic(-3.9 + slope_doubles * x)
 
     skip, double = shares(np.log(levels / 4.5))
@@ -84,7 +86,7 @@ def made(meters, cells, levels, seed, slope_skips=-4.0, slope_doubles=3.0):
 
 
 @pytest.mark.parametrize(("cells", "levels"), [(100, 5), (250, 4), (250, 8), (1_000, 6)])
-def test_interval_covers_the_known_best_level(outside_check, cells, levels):
+def test_interval_covers_the_known_best_level(outside_check, cells, levels) -> None:
     counts, truth, _ = made(600, cells, np.linspace(2.5, 8.0, levels), seed=11)
     found = estimate(counts)
     covered = (found.best_low <= truth + 1e-3) & (found.best_high >= truth - 1e-3)
@@ -100,7 +102,7 @@ def test_interval_covers_the_known_best_level(outside_check, cells, levels):
     )
 
 
-def test_best_level_closes_in_on_the_truth_as_cells_grow():
+def test_best_level_closes_in_on_the_truth_as_cells_grow() -> None:
     errors = []
     for cells in (100, 400, 1_600):
         counts, truth, _ = made(200, cells, np.linspace(2.5, 8.0, 6), seed=5)
@@ -108,7 +110,7 @@ def test_best_level_closes_in_on_the_truth_as_cells_grow():
     assert errors[0] > 1.5 * errors[1] > 2.0 * errors[2]
 
 
-def test_error_at_the_best_level_is_the_known_one(outside_check):
+def test_error_at_the_best_level_is_the_known_one(outside_check) -> None:
     counts, _, error = made(400, 500, np.linspace(2.5, 8.0, 6), seed=2)
     outside_check(
         calculation="mean error at the best vacuum, 500 cells × 6",
@@ -121,7 +123,7 @@ def test_error_at_the_best_level_is_the_known_one(outside_check):
     )
 
 
-def test_gain_over_the_present_level_is_the_known_one(outside_check):
+def test_gain_over_the_present_level_is_the_known_one(outside_check) -> None:
     counts, _, error = made(400, 500, np.linspace(2.5, 8.0, 6), seed=8)
     away = np.log(2.5 / 4.5)
     present = float(logistic(np.array(-3.9 - 4 * away)) + logistic(np.array(-3.9 + 3 * away)))

@@ -1,6 +1,7 @@
 """Vacuum against published optima, the fan law, the standard atmosphere and the force balance."""
 
 import tomllib
+from typing import Any
 
 import pytest
 
@@ -21,7 +22,7 @@ SEEDS = {
 }
 
 
-def optima():
+def optima() -> list[dict[str, Any]]:
     with bundled("resources", "vacuum.toml").open("rb") as file:
         return tomllib.load(file)["optimum"]
 
@@ -37,7 +38,7 @@ def optima():
         ("melon", 2.5),
     ],
 )
-def test_optima_of_the_table(outside_check, crop, printed):
+def test_optima_of_the_table(outside_check, crop, printed) -> None:
     mine = next(one for one in optima() if one["crop"] == crop and one["source"] == KARAYEL)
     outside_check(
         calculation=f"published optimum of vacuum, {crop}",
@@ -50,7 +51,7 @@ def test_optima_of_the_table(outside_check, crop, printed):
     )
 
 
-def test_chickpea_in_millibars(outside_check):
+def test_chickpea_in_millibars(outside_check) -> None:
     mine = next(one for one in optima() if one["crop"] == "chickpea")
     outside_check(
         calculation="published optimum of vacuum, chickpea",
@@ -64,7 +65,7 @@ def test_chickpea_in_millibars(outside_check):
 
 
 @pytest.mark.parametrize("crop", SEEDS)
-def test_force_balance_is_far_below_the_optima(crop):
+def test_force_balance_is_far_below_the_optima(crop) -> None:
     """A lower bound must lie under every optimum in print, by a factor of 3 at least."""
     grams, hole = SEEDS[crop]
     bound = vacuum.least_holding_vacuum(
@@ -75,7 +76,7 @@ def test_force_balance_is_far_below_the_optima(crop):
 
 
 @pytest.mark.parametrize("crop", SEEDS)
-def test_holding_ratio_lies_in_the_range_of_the_optima(outside_check, crop):
+def test_holding_ratio_lies_in_the_range_of_the_optima(outside_check, crop) -> None:
     grams, hole = SEEDS[crop]
     printed = min(one["value"] for one in optima() if one["crop"] == crop)
     ours = vacuum.holding_ratio(Q(printed, "kPa"), Q(grams / 1000, "g"), Q(hole, "mm"))
@@ -91,7 +92,7 @@ def test_holding_ratio_lies_in_the_range_of_the_optima(outside_check, crop):
     )
 
 
-def test_band_of_soybean_holds_both_figures(outside_check):
+def test_band_of_soybean_holds_both_figures(outside_check) -> None:
     levels = [Q(one["value"], one["unit"]) for one in optima() if one["crop"] == "soybean"]
     band = vacuum.start_from_optima(levels)
     assert band.low <= Q(3, "kPa") <= Q(6, "kPa") <= band.high
@@ -107,7 +108,7 @@ def test_band_of_soybean_holds_both_figures(outside_check):
     )
 
 
-def test_fan_speed_goes_with_the_root_of_pressure(outside_check):
+def test_fan_speed_goes_with_the_root_of_pressure(outside_check) -> None:
     ours = vacuum.fan_speed_for(Q(16, "inH2O"), Q(20, "inH2O"), Q(4_000, "rpm"))
     outside_check(
         calculation="fan speed from 16 to 20 inH2O",
@@ -124,7 +125,7 @@ def test_fan_speed_goes_with_the_root_of_pressure(outside_check):
     ("height", "unit", "printed"),
     [(1_000, "m", 0.9075), (2_000, "m", 0.8216), (5_000, "ft", 0.8617), (10_000, "ft", 0.7385)],
 )
-def test_air_density_at_altitude(outside_check, height, unit, printed):
+def test_air_density_at_altitude(outside_check, height, unit, printed) -> None:
     outside_check(
         calculation=f"air density at {height} {unit} over sea level",
         source=ATMOSPHERE,
@@ -136,7 +137,7 @@ def test_air_density_at_altitude(outside_check, height, unit, printed):
     )
 
 
-def test_air_density_worked_by_hand(outside_check):
+def test_air_density_worked_by_hand(outside_check) -> None:
     outside_check(
         calculation="air density at 10000 ft",
         source="0685.com, Convert the given altitude (worked example of the standard atmosphere)",
@@ -149,7 +150,7 @@ def test_air_density_worked_by_hand(outside_check):
 
 
 @pytest.mark.parametrize(("value", "printed"), [(1, 0.249089), (16, 3.985424)])
-def test_inches_of_water(outside_check, value, printed):
+def test_inches_of_water(outside_check, value, printed) -> None:
     outside_check(
         calculation=f"{value} inH2O in kPa",
         source="NIST SP 811, appendix B.8 (inch of water at 4 °C)",

@@ -13,18 +13,18 @@ points = st.lists(st.integers(0, 12), min_size=2, max_size=10, unique=True)
 
 
 @given(points, st.floats(-50, 50), st.floats(0.1, 20))
-def test_points_on_a_line_give_it_back(x, level, slope):
+def test_points_on_a_line_give_it_back(x, level, slope) -> None:
     line = fit_line(x, [level + slope * one for one in x], "Line")
     assert line.at(0) == pytest.approx(level, abs=1e-7)
     assert line.solve(line.at(3.7)) == pytest.approx(3.7)
     assert line.spread == pytest.approx(0, abs=1e-6)
 
 
-def test_two_readings_leave_the_interval_open():
+def test_two_readings_leave_the_interval_open() -> None:
     assert fit_line([1, 2], [10.0, 20.0], "Line").half_width(1) == inf
 
 
-def test_three_readings_close_it_and_it_widens_away_from_them():
+def test_three_readings_close_it_and_it_widens_away_from_them() -> None:
     line = fit_line([1, 2, 3], [10.0, 21.0, 29.0], "Line")
     assert isfinite(line.half_width(2))
     assert line.half_width(6) > line.half_width(2)
@@ -38,11 +38,11 @@ def test_three_readings_close_it_and_it_widens_away_from_them():
         ([1, 2], [10.0, float("nan")], "not a number"),
     ],
 )
-def test_readings_that_make_no_line_are_refused(x, y, says):
+def test_readings_that_make_no_line_are_refused(x, y, says) -> None:
     with pytest.raises(Refusal, match=says):
         fit_line(x, y, "Line")
 
 
-def test_a_level_line_cannot_be_solved():
+def test_a_level_line_cannot_be_solved() -> None:
     with pytest.raises(Refusal, match="do not change"):
         fit_line([1, 2], [5.0, 5.0], "Line").solve(6)

@@ -11,28 +11,28 @@ LINE = down_pressure.fit_load_line([0, 50, 100, 150], Q([210.0, 480.0, 790.0, 1_
 
 
 @given(st.floats(250, 1_000))
-def test_the_setting_gives_the_load_asked_for(newtons):
+def test_the_setting_gives_the_load_asked_for(newtons) -> None:
     choice = down_pressure.setting_for_load(LINE, Q(newtons, "N"), 0, 150)
     assert choice.load.to("N").magnitude == pytest.approx(newtons)
     assert choice.half_width is not None
 
 
 @given(st.floats(0, 3_000), st.floats(0, 500))
-def test_a_higher_load_is_never_in_a_lighter_class(newtons, more):
+def test_a_higher_load_is_never_in_a_lighter_class(newtons, more) -> None:
     order = ["too light", "light", "medium", "heavy"]
     lower = down_pressure.load_class(Q(newtons, "N"))
     assert order.index(down_pressure.load_class(Q(newtons + more, "N"))) >= order.index(lower)
 
 
-def test_a_load_out_of_reach_is_refused_with_the_range():
+def test_a_load_out_of_reach_is_refused_with_the_range() -> None:
     with pytest.raises(Refusal, match="the settings give"):
         down_pressure.setting_for_load(LINE, Q(2_000, "N"), 0, 150)
 
 
-def test_a_load_that_falls_with_the_setting_is_refused():
+def test_a_load_that_falls_with_the_setting_is_refused() -> None:
     with pytest.raises(Refusal, match="does not grow"):
         down_pressure.fit_load_line([0, 50], Q([500.0, 300.0], "N"))
 
 
-def test_the_wheels_cannot_pull():
+def test_the_wheels_cannot_pull() -> None:
     assert LINE.load(-500) == Q(0, "N")
