@@ -56,9 +56,7 @@ def read_board(
         return board_of(work, planter_name, units, proposal=proposal)
 
 
-def board_of(
-    work: UnitOfWork, planter_name: str, units: Units, *, proposal: bool = True
-) -> Board:
+def board_of(work: UnitOfWork, planter_name: str, units: Units, *, proposal: bool = True) -> Board:
     """Read the board within a unit of work that is already open. Raises Refusal."""
     planter = work.planters.get(planter_name)
     switch = work.switches.open(planter_name)

@@ -2,6 +2,7 @@
 
 Each says what its writer expected to find (``before``), so that nobody overwrites unseen what
 somebody else has saved meanwhile, and each has an inverse, which ``door.apply`` returns.
+``says`` are its words in the undo menu.
 """
 
 from collections.abc import Mapping
@@ -16,6 +17,7 @@ from changeover.planter.setup import Cell, Value
 from changeover.quantities import Units
 from changeover.seed.fields import Field
 from changeover.seed.lots import SeedLot
+from changeover.seed.manual import ManualValue
 from changeover.store.refusals import Conflict
 from changeover.store.values import NextJob, OpenSwitch, PlannedJob, Side
 from changeover.switch.tasks import StandardTime, Tick
@@ -32,6 +34,8 @@ class SetCells:
     ``before`` holds what stood in each of the cells when the writer looked.
     """
 
+    says = "Set values"
+
     planter: str
     side: Side
     values: Mapping[Cell, Value | None]
@@ -47,6 +51,8 @@ class ChooseNext:
     changes midway; what is ticked off stays. ``before`` is the job that was chosen until now.
     """
 
+    says = "Choose what comes next"
+
     planter: str
     job: NextJob
     before: NextJob | None = None
@@ -57,6 +63,8 @@ class ChooseNext:
 class AbandonSwitch:
     """Give up the open switch of a planter: no next lot, nothing ticked; settings stay."""
 
+    says = "Give the switch up"
+
     planter: str
     why: str = ""
 
@@ -64,6 +72,8 @@ class AbandonSwitch:
 @dataclass(frozen=True)
 class RestoreSwitch:
     """Bring an abandoned switch back as it was."""
+
+    says = "Bring the switch back"
 
     planter: str
     switch: OpenSwitch
@@ -73,6 +83,8 @@ class RestoreSwitch:
 @dataclass(frozen=True)
 class TakeProposal:
     """Take the proposed values over as target, for some cells or (None) all that have one."""
+
+    says = "Take the proposal"
 
     planter: str
     cells: frozenset[Cell] | None = None
@@ -87,6 +99,8 @@ class TickTask:
     Ticking sets the as-found cells to their target; taking back sets them to the switch's
     before. ``values`` and ``ticks`` are filled in by inverses, to restore exactly what was.
     """
+
+    says = "Tick off"
 
     planter: str
     task: str
@@ -105,6 +119,8 @@ class CloseSwitch:
     Refused while a task is open. ``proved`` says how it proved; then it is your record.
     """
 
+    says = "Sign the switch off"
+
     planter: str
     name: str
     note: str = ""
@@ -117,6 +133,8 @@ class CloseSwitch:
 class ReopenSwitch:
     """Take a signing-off back: the switch is open again and its saved setup withdrawn."""
 
+    says = "Open the switch again"
+
     planter: str
     name: str
     target: Mapping[Cell, Value]
@@ -127,6 +145,8 @@ class ReopenSwitch:
 @dataclass(frozen=True)
 class SaveSetup:
     """Save the as-found setup of a planter under a name."""
+
+    says = "Save the setup"
 
     planter: str
     name: str
@@ -140,6 +160,8 @@ class SaveSetup:
 @dataclass(frozen=True)
 class WithdrawSetup:
     """Withdraw a saved setup from the lists, or (``withdrawn`` False) bring it back."""
+
+    says = "Withdraw the setup"
 
     planter: str
     name: str
@@ -159,37 +181,61 @@ class Put(Generic[Kept]):
 class PutPlanter(Put[Planter]):
     """Add, change, rename or retire a planter."""
 
+    says = "Change the planter"
+
 
 class PutSettings(Put[tuple[Setting, ...]]):
     """Put the whole list of settings in the user's order: add, rename, reorder, hide."""
+
+    says = "Change the settings"
 
 
 class PutLot(Put[SeedLot]):
     """Add, change or remove a seed lot."""
 
+    says = "Change the seed lot"
+
 
 class PutField(Put[Field]):
     """Add, change or remove a field."""
+
+    says = "Change the field"
 
 
 class PutJob(Put[PlannedJob]):
     """Add, change or remove a field job of the season."""
 
+    says = "Change the job"
+
 
 class PutPart(Put[Part]):
     """Add, change or remove a kind of part."""
+
+    says = "Change the part"
 
 
 class SetShelf(Put[ShelfCount]):
     """Set how many of a part lie on the shelf in one condition."""
 
+    says = "Count the shelf"
+
+
+class PutManual(Put[ManualValue]):
+    """Add, change or remove a value from the user's own manual."""
+
+    says = "Change the manual value"
+
 
 class PutTime(Put[StandardTime]):
     """Set the user's own minutes for a task."""
 
+    says = "Change the minutes"
+
 
 class PutMeters(Put[tuple[Meter, ...]]):
     """Put several meters at once, such as two that change places; matched by serial."""
+
+    says = "Move meters"
 
 
 Edit: TypeAlias = (
@@ -210,6 +256,7 @@ Edit: TypeAlias = (
     | PutJob
     | PutPart
     | SetShelf
+    | PutManual
     | PutTime
     | PutMeters
 )

@@ -29,9 +29,7 @@ def planter_names(store: Store) -> tuple[str, ...]:
 def planter_lines(store: Store, units: Units = Units.US) -> tuple[PlanterLine, ...]:
     """Return one line for each planter, sorted by name."""
     with store.read() as work:
-        boards = [
-            board_of(work, name, units, proposal=False) for name in work.planters.names()
-        ]
+        boards = [board_of(work, name, units, proposal=False) for name in work.planters.names()]
     return tuple(_line(board) for board in boards)
 
 

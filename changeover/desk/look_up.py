@@ -1,13 +1,10 @@
 """Looking up: the proposed settings for a lot and a field on one planter, with every reason."""
 
-from functools import cache
-
-from changeover.bundled import bundled
 from changeover.desk.jobs import field_job
+from changeover.desk.tables import crops
 from changeover.planter.machine import Planter
 from changeover.planter.setup import Setup
 from changeover.quantities import Units
-from changeover.seed.crops import Crop, read_crops
 from changeover.seed.fields import FieldJob
 from changeover.seed.lots import SeedLot
 from changeover.seed.proposal import propose
@@ -15,14 +12,6 @@ from changeover.seed.reasons import Proposal
 from changeover.store.opening import Store
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import NextJob, Side
-
-
-@cache
-def crops() -> dict[str, Crop]:
-    """Return the crop table that travels with the program, read once."""
-    folder = bundled("resources", "crops")
-    texts = {path.name: path.read_text(encoding="utf-8") for path in folder.glob("*.toml")}
-    return read_crops(dict(sorted(texts.items())))
 
 
 def propose_for(

@@ -42,9 +42,7 @@ def compare(store: Store, planter: str, one: str, other: str) -> Compared:
     return Compared(pair[0], pair[1], difference(machine, settings, pair[0], pair[1]))
 
 
-def history(
-    store: Store, planter: str | None = None, limit: int = 500
-) -> tuple[HistoryLine, ...]:
+def history(store: Store, planter: str | None = None, limit: int = 500) -> tuple[HistoryLine, ...]:
     """Return the latest changes, newest first, of one planter or (None) of the whole store."""
     with store.read() as work:
         return work.history.latest(planter, limit)

@@ -17,7 +17,9 @@ def shelf(store: Store) -> tuple[ShelfCount, ...]:
         return work.shelf.all()
 
 
-def set_count(store: Store, part: str, condition: Condition, count: int, bin_: str = "") -> SetShelf:
+def set_count(
+    store: Store, part: str, condition: Condition, count: int, bin_: str = ""
+) -> SetShelf:
     """Return the edit that sets a count on the shelf. Raises Refusal for a count below zero."""
     with store.read() as work:
         before = work.shelf.find((part, condition))

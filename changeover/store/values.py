@@ -1,11 +1,9 @@
 """What the store keeps besides planters, settings, lots, fields and parts, as plain values."""
 
 import dataclasses
-from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
-from types import MappingProxyType
 
 from changeover.planter.setup import Setup
 from changeover.quantities import Q, Quantity, Refusal
@@ -76,7 +74,9 @@ class OpenSwitch:
 class SavedSetup:
     """The settings of one planter at one moment, saved under a name; never overwritten.
 
-    ``saved`` is ISO 8601 text in UTC; ``proved`` says how it proved, empty when it was not.
+    ``saved`` is ISO 8601 text in UTC; ``proved`` says how it proved, empty when it was not;
+    ``seed_diameter`` is the mean diameter of the lot's seed; ``signed`` says that a switch was
+    signed off with it.
     """
 
     name: str
@@ -89,7 +89,8 @@ class SavedSetup:
     field: str | None = None
     note: str = ""
     proved: str = ""
-    seed_size: Mapping[str, Quantity] = dataclasses.field(default_factory=lambda: MappingProxyType({}))
+    seed_diameter: Quantity | None = None
+    signed: bool = False
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,67 @@
+"""Editing rows: values of cells as found or wanted, typed, pasted or taken from the proposal."""
+
+from collections.abc import Mapping
+
+from changeover.desk.board import board_of
+from changeover.desk.changed import Changed
+from changeover.desk.edits import SetCells, TakeProposal
+from changeover.desk.effects import Effect, effect
+from changeover.planter.entry import check_value
+from changeover.planter.machine import Planter
+from changeover.planter.setup import Cell, Value
+from changeover.quantities import Refusal
+from changeover.store.unit_of_work import UnitOfWork
+from changeover.store.values import Side
+
+CHANGES = {Side.AS_FOUND: Changed.AS_FOUND, Side.TARGET: Changed.TARGET}
+
+
+def set_cells(work: UnitOfWork, edit: SetCells) -> Effect:
+    """Set cells. Raises Refusal for a value that the planter cannot have, Conflict."""
+    check_cells(work, work.planters.get(edit.planter), edit.side, edit.values)
+    old = work.cells.set(edit.planter, edit.side, edit.values, edit.before)
+    return effect(_back(edit.planter, edit.side, edit.values, old), CHANGES[edit.side])
+
+
+def take_proposal(work: UnitOfWork, edit: TakeProposal) -> Effect:
+    """Write proposed values into the target. Raises Refusal when no lot is chosen."""
+    board = board_of(work, edit.planter, edit.units)
+    if board.proposal is None:
+        raise Refusal(f"{edit.planter}: no next lot is chosen; choose one first.")
+    own = {setting.key for setting in board.settings if setting.record_only}
+    values: dict[Cell, Value | None] = {
+        cell: value
+        for cell, value in board.proposal.values().items()
+        if cell.setting not in own and (edit.cells is None or cell in edit.cells)
+    }
+    check_cells(work, board.planter, Side.TARGET, values)
+    old = work.cells.set(edit.planter, Side.TARGET, values)
+    return effect(_back(edit.planter, Side.TARGET, values, old), Changed.TARGET)
+
+
+def check_cells(
+    work: UnitOfWork, planter: Planter, side: Side, values: Mapping[Cell, Value | None]
+) -> None:
+    """Refuse cells that the planter does not have and values that it cannot have."""
+    settings = {setting.key: setting for setting in work.settings.all()}
+    places = {key: frozenset(planter.places(one.scope)) for key, one in settings.items()}
+    for cell, value in values.items():
+        setting = settings.get(cell.setting)
+        if setting is None:
+            raise Refusal(f"There is no setting “{cell.setting}” in this store; add it first.")
+        if value is None:
+            continue
+        if cell.place not in places[cell.setting]:
+            raise Refusal(f"{planter.name} has no {cell.place.label} for {setting.name}.")
+        if side is Side.TARGET and setting.record_only:
+            raise Refusal(f"{setting.name} is a record of what is there; it cannot be a target.")
+        check_value(setting, planter, cell.place, value)
+
+
+def _back(
+    planter: str,
+    side: Side,
+    values: Mapping[Cell, Value | None],
+    old: Mapping[Cell, Value | None],
+) -> SetCells:
+    return SetCells(planter, side, values=old, before={cell: values[cell] for cell in old})

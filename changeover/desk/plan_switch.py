@@ -1,0 +1,103 @@
+"""Planning a switch: difference, worklist, progress and kit of one planter in one view."""
+
+from dataclasses import dataclass, replace
+
+from changeover.desk.board import Board, board_of
+from changeover.desk.jobs import field_job
+from changeover.desk.labels import label_next
+from changeover.desk.tables import switch_rules
+from changeover.planter.setup import Setup
+from changeover.quantities import Units
+from changeover.seed.lots import SeedLot
+from changeover.store.opening import Store
+from changeover.store.unit_of_work import UnitOfWork
+from changeover.store.values import NextJob
+from changeover.switch.difference import Difference, difference
+from changeover.switch.kit import kit
+from changeover.switch.progress import Progress, progress
+from changeover.switch.tasks import Kit, Tick, Worklist
+from changeover.switch.worklist import plan_worklist
+
+
+@dataclass(frozen=True)
+class WorkView:
+    """The work of one switch: ``difference`` is what is still to do, ``whole`` all of it.
+
+    ``board`` is what it was planned from; ``ticks`` and ``progress`` how far it is.
+    """
+
+    board: Board
+    whole: Difference
+    difference: Difference
+    worklist: Worklist
+    ticks: tuple[Tick, ...]
+    progress: Progress
+    kit: Kit
+
+
+def work_view(store: Store, planter_name: str, units: Units = Units.US) -> WorkView:
+    """Return the work of a planter's open switch, or of its target alone when none is open."""
+    with store.read() as work:
+        return view_of(work, board_of(work, planter_name, units, proposal=False))
+
+
+def work_view_for(
+    store: Store, planter_name: str, chosen: NextJob, units: Units = Units.US
+) -> WorkView:
+    """Return the work that a job would take with all its proposals taken; nothing is saved.
+
+    Raises Refusal for names that the store does not have.
+    """
+    from changeover.desk.look_up import proposal_of
+
+    with store.read() as work:
+        board = board_of(work, planter_name, units, proposal=False)
+        lot, job = work.lots.get(chosen.lot), field_job(work, chosen)
+        proposal = proposal_of(work, board.planter, board.as_found, lot, job, units)
+        planned = replace(
+            board,
+            lot=lot,
+            job=job,
+            next_job=chosen,
+            label_next=label_next(chosen, lot),
+            proposal=proposal,
+            before=board.as_found,
+            target=board.target.with_values(proposal.values()),
+        )
+        return view_of(work, planned, ticks=())
+
+
+def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = None) -> WorkView:
+    """Plan the work for a board within a unit of work that is already open."""
+    before = board.before if board.before is not None else board.as_found
+    worklist = plan_worklist(
+        board.planter,
+        board.settings,
+        before,
+        board.target,
+        lots_in(work, before),
+        board.lot,
+        board.parts,
+        work.times.all(),
+        board.units,
+        switch_rules(),
+    )
+    if ticks is None:
+        switch = work.switches.open(board.planter.name)
+        ticks = switch.ticks if switch else ()
+    done = progress(worklist, ticks, board.as_found, board.settings)
+    return WorkView(
+        board=board,
+        whole=difference(board.planter, board.settings, before, board.target),
+        difference=difference(board.planter, board.settings, board.as_found, board.target),
+        worklist=worklist,
+        ticks=ticks,
+        progress=done,
+        kit=kit(done, board.parts, board.shelf),
+    )
+
+
+def lots_in(work: UnitOfWork, setup: Setup) -> dict[str, SeedLot]:
+    """Return the lots that a setup has in its tanks and that the store knows, by number."""
+    numbers = {str(v) for cell, v in setup.values.items() if cell.setting == "seed"}
+    return {lot.number: lot for lot in work.lots.all() if lot.number in numbers}

@@ -1,0 +1,111 @@
+"""The history: one entry for each transaction, one line for each thing that changed."""
+
+from dataclasses import fields, is_dataclass
+from enum import StrEnum
+from typing import Any
+
+from sqlalchemy import insert, select
+from sqlalchemy.orm import Session
+
+from changeover.quantities import is_quantity, unit_sign
+from changeover.store.switch_tables import ChangeRow, EntryRow
+from changeover.store.values import HistoryLine
+
+
+def in_words(value: Any) -> str:
+    """Return a value as history keeps it: a text for people, empty for nothing."""
+    if value is None:
+        return ""
+    if is_quantity(value):
+        sign = unit_sign(f"{value.units:~C}".replace("**", "^"))
+        return f"{value.magnitude:g} {sign}".rstrip()
+    if isinstance(value, StrEnum):
+        return value.value
+    if isinstance(value, frozenset):
+        return ", ".join(str(one) for one in sorted(value))
+    if isinstance(value, tuple):
+        return ", ".join(in_words(one) for one in value)
+    if isinstance(value, dict) or hasattr(value, "items"):
+        return ", ".join(f"{key}: {in_words(one)}" for key, one in value.items())
+    if is_dataclass(value):
+        named = ((f.name, getattr(value, f.name)) for f in fields(value))
+        return ", ".join(f"{name} {in_words(one)}" for name, one in named if one is not None)
+    return str(value)
+
+
+class Journal:
+    """Collects the changes of one unit of work and writes them as one entry."""
+
+    def __init__(self, session: Session, who: str, why: str, when: str) -> None:
+        self._session = session
+        self.who, self.why, self.when = who, why, when
+        self._lines: list[dict[str, Any]] = []
+        self.entry = 0
+
+    def note(
+        self,
+        what: str,
+        old: Any,
+        new: Any,
+        *,
+        planter: str = "",
+        setting: str = "",
+        place: str = "",
+    ) -> None:
+        """Note one change; ``old`` and ``new`` are values, None for nothing."""
+        words = {"old": in_words(old), "new": in_words(new)}
+        where = {"planter": planter, "setting": setting, "place": place}
+        self._lines.append({"what": what, **where, **words})
+
+    def note_fields(self, what: str, old: Any, new: Any, *, planter: str = "") -> None:
+        """Note each field in which two dataclass values differ; one of them may be None."""
+        shape = old if old is not None else new
+        for one in fields(shape):
+            before = getattr(old, one.name) if old is not None else None
+            after = getattr(new, one.name) if new is not None else None
+            if before != after:
+                self.note(what, before, after, planter=planter, setting=one.name)
+
+    def write(self) -> None:
+        """Write what was noted; a unit of work without changes leaves no entry."""
+        if not self._lines:
+            return
+        entry = EntryRow(when=self.when, who=self.who, why=self.why)
+        self._session.add(entry)
+        self._session.flush()
+        self.entry = entry.id
+        self._session.execute(
+            insert(ChangeRow), [{"entry_id": entry.id, **line} for line in self._lines]
+        )
+        self._lines = []
+
+
+class History:
+    """Reads the history back."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def latest(self, planter: str | None, limit: int) -> tuple[HistoryLine, ...]:
+        """Return the newest changes first, of one planter or (None) of the whole store."""
+        query = (
+            select(
+                EntryRow.id.label("entry"),
+                EntryRow.when,
+                EntryRow.who,
+                EntryRow.why,
+                ChangeRow.planter,
+                ChangeRow.what,
+                ChangeRow.setting,
+                ChangeRow.place,
+                ChangeRow.old,
+                ChangeRow.new,
+            )
+            .join(EntryRow, EntryRow.id == ChangeRow.entry_id)
+            .order_by(ChangeRow.id.desc())
+            .limit(limit)
+        )
+        if planter is not None:
+            query = query.where(ChangeRow.planter == planter)
+        lines = self._session.execute(query).mappings()
+        return tuple(HistoryLine(**line) for line in lines)

@@ -1,0 +1,104 @@
+"""Opening a store: checked, backed up, brought to today's tables; or refused and left untouched."""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+
+from sqlalchemy import Engine
+from sqlalchemy.exc import SQLAlchemyError
+from sqlalchemy.orm import Session
+
+from changeover.quantities import Refusal
+from changeover.store.connecting import WRITES, engine_of, is_address
+from changeover.store.failures import refusal_of
+from changeover.store.inspection import check_file, check_tables
+from changeover.store.journal import Journal
+from changeover.store.migrating import migrate
+from changeover.store.revisions import HEAD
+from changeover.store.unit_of_work import UnitOfWork
+
+Clock = Callable[[], datetime]
+
+
+def _now() -> datetime:
+    return datetime.now(UTC)
+
+
+class Store:
+    """An open store; reading and writing go through its units of work."""
+
+    def __init__(self, engine: Engine, name: str, clock: Clock = _now) -> None:
+        self._engine, self.name, self._clock = engine, name, clock
+
+    @contextmanager
+    def read(self) -> Iterator[UnitOfWork]:
+        """Give a unit of work that sees one state of the store and keeps no change."""
+        try:
+            with Session(self._engine, expire_on_commit=False) as session:
+                yield UnitOfWork(session)
+        except SQLAlchemyError as error:
+            raise refusal_of(error, self.name) from error
+
+    @contextmanager
+    def work(self, who: str, why: str = "") -> Iterator[UnitOfWork]:
+        """Give a unit of work that is kept, with its history entry, when it ends without error.
+
+        Raises Refusal when the store cannot be written; then nothing is kept.
+        """
+        when = self._clock().astimezone(UTC).isoformat(timespec="seconds")
+        engine = self._engine.execution_options(**{WRITES: True})
+        try:
+            with Session(engine, expire_on_commit=False) as session, session.begin():
+                journal = Journal(session, who, why, when)
+                yield UnitOfWork(session, journal)
+                journal.write()
+        except SQLAlchemyError as error:
+            raise refusal_of(error, self.name) from error
+
+    def close(self) -> None:
+        """Close every connection; a store in a file is then one file again."""
+        self._engine.dispose()
+
+
+def open_store(where: str | Path, *, create: bool = False, clock: Clock = _now) -> Store:
+    """Open a store in a file or at a PostgreSQL address.
+
+    With ``create`` a missing one is made. Raises Refusal, and leaves the file as it was, when
+    it is missing, not a store, read-only, damaged, locked, or from a newer program.
+    """
+    name = _name(where)
+    if not is_address(where):
+        check_file(Path(where), create=create)
+    engine = engine_of(where)
+    try:
+        _make_ready(engine, name, create=create, clock=clock)
+    except (SQLAlchemyError, OSError) as error:
+        engine.dispose()
+        raise refusal_of(error, name) from error
+    except Refusal:
+        engine.dispose()
+        raise
+    return Store(engine, name, clock)
+
+
+def _make_ready(engine: Engine, name: str, *, create: bool, clock: Clock) -> None:
+    with engine.connect() as connection:
+        revision = check_tables(connection, name, create=create)
+    if revision is not None and engine.dialect.name == "sqlite":
+        from changeover.store.backup import back_up
+
+        back_up(Path(engine.url.database or ""), clock(), always=revision != HEAD)
+    if revision == HEAD:
+        return
+    with engine.execution_options(**{WRITES: True}).begin() as connection:
+        migrate(connection)
+        with Session(connection) as session:
+            UnitOfWork(session).settings.begin()
+
+
+def _name(where: str | Path) -> str:
+    """Return the words for a store in a message: its file, or its address without a password."""
+    if is_address(where):
+        return str(where).rpartition("@")[2] or str(where)
+    return Path(where).name

@@ -1,0 +1,178 @@
+"""Keeping switches: the job chosen next, the setup as found before it, and the ticks."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import fields
+from types import MappingProxyType
+
+from sqlalchemy import delete, insert, select
+from sqlalchemy.orm import Session
+
+from changeover.planter.places import Place
+from changeover.planter.setup import Cell, Setup, Value
+from changeover.quantities import Refusal
+from changeover.store.journal import Journal
+from changeover.store.planters import Planters
+from changeover.store.switch_tables import BeforeRow, SwitchRow, TickRow
+from changeover.store.values import NextJob, OpenSwitch
+from changeover.switch.tasks import Tick
+
+OPEN, CLOSED, ABANDONED = "open", "closed", "abandoned"
+_INPUTS = tuple(one.name for one in fields(NextJob))
+
+
+class Switches:
+    """The switches of the planters in a store; at most one of each planter is open."""
+
+    def __init__(self, session: Session, journal: Journal | None, planters: Planters) -> None:
+        self._session, self._journal, self._planters = session, journal, planters
+
+    def open(self, planter: str) -> OpenSwitch | None:
+        """Return the open switch of a planter, or None."""
+        row = self._row(planter, OPEN)
+        return None if row is None else self._value(row)
+
+    def require(self, planter: str) -> OpenSwitch:
+        """Return the open switch of a planter. Raises Refusal when there is none."""
+        found = self.open(planter)
+        if found is None:
+            raise Refusal(f"{planter}: no next lot is chosen; choose one first.")
+        return found
+
+    def begin(self, planter: str, switch: OpenSwitch) -> None:
+        """Begin a switch, with its ticks if it has any. Raises Refusal when one is open."""
+        if self._row(planter, OPEN) is not None:
+            raise Refusal(f"{planter}: a switch is open already; sign it off or give it up first.")
+        owner = self._planters.number(planter)
+        row = SwitchRow(planter_id=owner, state=OPEN, started=switch.started, ended=None)
+        _put_job(row, switch.job)
+        self._session.add(row)
+        self._session.flush()
+        self._add_before(row.id, switch.before.values)
+        self._add_ticks(row.id, switch.ticks)
+        self._note(planter, None, switch.job)
+        for tick in switch.ticks:
+            self._note_tick(planter, tick, gone=False)
+
+    def choose(self, planter: str, job: NextJob) -> None:
+        """Change the job of the open switch; before and ticks stay. Raises Refusal."""
+        row = self._require_row(planter)
+        old = _job(row)
+        _put_job(row, job)
+        self._session.flush()
+        self._note(planter, old, job)
+
+    def end(self, planter: str, state: str, when: str) -> None:
+        """Close or abandon the open switch. Raises Refusal when none is open."""
+        row = self._require_row(planter)
+        row.state, row.ended = state, when
+        self._session.flush()
+        if self._journal is not None:
+            self._journal.note("switch", OPEN, state, planter=planter)
+
+    def reopen(self, planter: str) -> None:
+        """Open the switch that was closed last. Raises Refusal when there is none."""
+        row = self._row(planter, CLOSED)
+        if row is None or self._row(planter, OPEN) is not None:
+            raise Refusal(
+                f"{planter}: no signed-off switch can be opened again; choose the lot anew."
+            )
+        row.state, row.ended = OPEN, None
+        self._session.flush()
+        if self._journal is not None:
+            self._journal.note("switch", CLOSED, OPEN, planter=planter)
+
+    def tick(self, planter: str, ticks: Iterable[Tick]) -> None:
+        """Add ticks to the open switch. Raises Refusal when none is open."""
+        added = tuple(ticks)
+        self._add_ticks(self._require_row(planter).id, added)
+        for tick in added:
+            self._note_tick(planter, tick, gone=False)
+
+    def untick(self, planter: str, ticks: Iterable[Tick]) -> None:
+        """Take ticks of the open switch back. Raises Refusal when none is open."""
+        number = self._require_row(planter).id
+        for tick in ticks:
+            self._session.execute(
+                delete(TickRow).where(
+                    TickRow.switch_id == number,
+                    TickRow.task == tick.task,
+                    TickRow.place == str(tick.place),
+                )
+            )
+            self._note_tick(planter, tick, gone=True)
+
+    def _add_before(self, number: int, values: Mapping[Cell, Value]) -> None:
+        lines = [
+            {"switch_id": number, "setting": cell.setting, "place": str(cell.place), "value": value}
+            for cell, value in values.items()
+        ]
+        if lines:
+            self._session.execute(insert(BeforeRow), lines)
+
+    def _add_ticks(self, number: int, ticks: Iterable[Tick]) -> None:
+        lines = [
+            {
+                "switch_id": number,
+                "task": one.task,
+                "place": str(one.place),
+                "who": one.who,
+                "when": one.when,
+            }
+            for one in ticks
+        ]
+        if lines:
+            self._session.execute(insert(TickRow), lines)
+
+    def _require_row(self, planter: str) -> SwitchRow:
+        row = self._row(planter, OPEN)
+        if row is None:
+            raise Refusal(f"{planter}: no next lot is chosen; choose one first.")
+        return row
+
+    def _row(self, planter: str, state: str) -> SwitchRow | None:
+        query = (
+            select(SwitchRow)
+            .where(SwitchRow.planter_id == self._planters.number(planter), SwitchRow.state == state)
+            .order_by(SwitchRow.id.desc())
+            .limit(1)
+        )
+        return self._session.scalars(query).one_or_none()
+
+    def _value(self, row: SwitchRow) -> OpenSwitch:
+        cells = self._session.execute(
+            select(BeforeRow.setting, BeforeRow.place, BeforeRow.value)
+            .where(BeforeRow.switch_id == row.id)
+            .order_by(BeforeRow.id)
+        )
+        before = {Cell(setting, Place.from_text(place)): value for setting, place, value in cells}
+        ticks = self._session.execute(
+            select(TickRow.task, TickRow.place, TickRow.who, TickRow.when)
+            .where(TickRow.switch_id == row.id)
+            .order_by(TickRow.id)
+        )
+        return OpenSwitch(
+            job=_job(row),
+            before=Setup(MappingProxyType(before)),
+            started=row.started,
+            ticks=tuple(Tick(task, Place.from_text(p), who, when) for task, p, who, when in ticks),
+        )
+
+    def _note(self, planter: str, old: NextJob | None, new: NextJob) -> None:
+        if self._journal is not None:
+            self._journal.note_fields("next", old, new, planter=planter)
+
+    def _note_tick(self, planter: str, tick: Tick, *, gone: bool) -> None:
+        if self._journal is not None:
+            old, new = ("done", "open") if gone else ("open", "done")
+            self._journal.note(
+                "tick", old, new, planter=planter, setting=tick.task, place=str(tick.place)
+            )
+
+
+def _job(row: SwitchRow) -> NextJob:
+    return NextJob(**{name: getattr(row, name) for name in _INPUTS})
+
+
+def _put_job(row: SwitchRow, job: NextJob) -> None:
+    for name in _INPUTS:
+        setattr(row, name, getattr(job, name))
