@@ -6,11 +6,11 @@ import sys
 from collections.abc import Sequence
 
 from changeover import __version__
-from changeover.commands import rate
+from changeover.commands import bench, depth, drive_start, rate, spacing
 from changeover.commands.arguments import Parser, one_line
 
 # A job without a window: one module of changeover.commands, with add(parsers).
-JOBS = (rate,)
+JOBS = (rate, spacing, bench, depth, drive_start)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

@@ -41,9 +41,10 @@ class DepthGoal:
 class DepthDigs:
     """What the digs of one row say; depths are quantities, shares 0 to 1.
 
-    ``interval`` bounds the mean, in the unit of ``mean`` (None for one dig), ``share_interval``
-    the share of digs in tolerance, ``digs_needed`` how many more bring the mean within an eighth
-    of an inch (None for one dig), ``standing`` how the mean stands to target ± tolerance.
+    ``interval`` bounds the mean, in the unit of ``mean``, ``digs_needed`` says how many more bring
+    the mean within an eighth of an inch (both None for one dig); ``share_interval`` bounds the
+    share of digs in tolerance (None without a goal); ``standing`` is that of the mean to target ±
+    tolerance, ``share_standing`` that of the share.
     """
 
     row: int
@@ -51,25 +52,26 @@ class DepthDigs:
     mean: Quantity
     sd: Quantity | None
     interval: Interval | None
-    in_tolerance: float
-    share_interval: Interval
+    in_tolerance: float | None
+    share_interval: Interval | None
     digs_needed: int | None
     standing: Standing
     share_standing: Standing
 
 
-def judge_depth(row: int, depths: Quantity, goal: DepthGoal, level: float = 0.95) -> DepthDigs:
-    """Return the verdict on one row's digs, an array of depths.
+def judge_depth(
+    row: int, depths: Quantity, goal: DepthGoal | None = None, level: float = 0.95
+) -> DepthDigs:
+    """Return the verdict on one row's digs, an array of depths; without a goal nothing is judged.
 
     Raises Refusal without digs, or for a depth outside 0 to 12 in.
     """
-    unit = depths.units
+    unit = str(depths.units)
     x = np.atleast_1d(np.asarray(depths.magnitude, dtype=np.float64))
     _check(row, x, float(DEEPEST.to(unit).magnitude))
-    target, tolerance = (float(q.to(unit).magnitude) for q in (goal.target, goal.tolerance))
-    inside = int(np.count_nonzero(np.abs(x - target) <= tolerance * (1 + 1e-9)))
     interval = mean_interval(x, level)
-    share = wilson(inside, x.size, level)
+    inside = None if goal is None else _inside(x, goal, unit)
+    share = None if inside is None else wilson(inside, x.size, level)
     sd = float(x.std(ddof=1)) if x.size > 1 else None
     return DepthDigs(
         row=row,
@@ -77,16 +79,16 @@ def judge_depth(row: int, depths: Quantity, goal: DepthGoal, level: float = 0.95
         mean=Q(float(x.mean()), unit),
         sd=None if sd is None else Q(sd, unit),
         interval=interval,
-        in_tolerance=inside / x.size,
+        in_tolerance=None if inside is None else inside / x.size,
         share_interval=share,
         digs_needed=None if sd is None else _more(x.size, Q(sd, unit), level),
-        standing=_standing(interval, target, tolerance),
-        share_standing=_share_standing(share, goal.share_least),
+        standing=_standing(interval, goal, unit),
+        share_standing=_share_standing(share, goal),
     )
 
 
 def judge_depths(
-    rows: Mapping[int, Quantity], goal: DepthGoal, level: float = 0.95
+    rows: Mapping[int, Quantity], goal: DepthGoal | None = None, level: float = 0.95
 ) -> tuple[DepthDigs, ...]:
     """Return the verdict on every row, in order of row. Raises Refusal when there are none."""
     if not rows:
@@ -156,9 +158,21 @@ def _check(row: int, x: Floats, deepest: float) -> None:
         raise Refusal(f"Row {row}, dig {at + 1}: a depth of {x[at]:g} is not possible; check it.")
 
 
-def _standing(interval: Interval | None, target: float, tolerance: float) -> Standing:
+def _inside(x: Floats, goal: DepthGoal, unit: str) -> int:
+    target, tolerance = _bounds(goal, unit)
+    return int(np.count_nonzero(np.abs(x - target) <= tolerance * (1 + 1e-9)))
+
+
+def _bounds(goal: DepthGoal, unit: str) -> tuple[float, float]:
+    return float(goal.target.to(unit).magnitude), float(goal.tolerance.to(unit).magnitude)
+
+
+def _standing(interval: Interval | None, goal: DepthGoal | None, unit: str) -> Standing:
+    if goal is None:
+        return Standing.NO_LIMIT
     if interval is None:
         return Standing.OPEN
+    target, tolerance = _bounds(goal, unit)
     low, high = target - tolerance, target + tolerance
     if low <= interval.low and interval.high <= high:
         return Standing.WITHIN
@@ -166,9 +180,9 @@ def _standing(interval: Interval | None, target: float, tolerance: float) -> Sta
     return Standing.SHORT if outside else Standing.OPEN
 
 
-def _share_standing(share: Interval, least: float | None) -> Standing:
-    if least is None:
+def _share_standing(share: Interval | None, goal: DepthGoal | None) -> Standing:
+    if share is None or goal is None or goal.share_least is None:
         return Standing.NO_LIMIT
-    if share.low >= least:
+    if share.low >= goal.share_least:
         return Standing.WITHIN
-    return Standing.SHORT if share.high < least else Standing.OPEN
+    return Standing.SHORT if share.high < goal.share_least else Standing.OPEN

@@ -198,7 +198,7 @@ def _depth_evidence(one: DepthDigs, goal: DepthGoal) -> str:
         span = f" ({one.interval.low:.2f} to {one.interval.high:.2f})"
     return (
         f"mean {said(one.mean)}{span} of {one.n} digs, target {said(goal.target)} "
-        f"± {said(goal.tolerance)}; {percent(one.in_tolerance, 0)} in tolerance"
+        f"± {said(goal.tolerance)}; {percent(one.in_tolerance or 0.0, 0)} in tolerance"
     )
 
 

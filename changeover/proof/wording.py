@@ -8,6 +8,8 @@ def said(quantity: Quantity) -> str:
     size = abs(float(quantity.magnitude))
     digits = 0 if size >= 100 else 1 if size >= 10 else 2
     unit = f"{quantity.units:~P}".replace("inch_of_water", "inH2O")
+    if unit.startswith("count/"):
+        unit = unit.replace("count", "seeds", 1)
     return f"{grouped(float(quantity.magnitude), digits)} {unit_sign(unit)}".rstrip()
 
 
