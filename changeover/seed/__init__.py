@@ -1,1 +1,1 @@
-"""What the next crop needs: rate, need of seed, disc, vacuum, depth and the other settings, with reasons."""
+"""What the next crop needs: rate, need, disc, vacuum, depth and the rest, each with its reason."""

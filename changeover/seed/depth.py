@@ -1,0 +1,254 @@
+"""Depth: the target from crop and soil within published bounds, and each row's own notch."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from changeover.planter.machine import Planter
+from changeover.planter.places import Place
+from changeover.planter.settings import Setting
+from changeover.planter.setup import Cell, Value
+from changeover.quantities import Q, Quantity, Refusal, Units, is_quantity, show
+from changeover.seed.case import Case
+from changeover.seed.crops import Crop, CropFigure
+from changeover.seed.fields import Moisture, Texture, Tillage
+from changeover.seed.reasons import Input, Proposed, Reason, Trust
+from changeover.seed.rules import Rule
+from changeover.seed.trust_order import (
+    NO_GROUND,
+    Answer,
+    ladder,
+    manual_entry,
+    no_ground,
+    proof_of,
+    reasoned,
+)
+
+# A soil within this much of the least temperature counts as cold (from memory).
+COLD_WITHIN = Q(5.0 * 5.0 / 9.0, "kelvin")
+RULE = "depth by crop and soil"
+
+
+@dataclass(frozen=True)
+class Soil:
+    """The soil of the day at seed depth."""
+
+    moisture: Moisture = Moisture.MOIST
+    texture: Texture = Texture.LOAM
+    tillage: Tillage = Tillage.TILLED
+    temperature: Quantity | None = None
+
+    @property
+    def words(self) -> str:
+        return f"{self.moisture} {self.texture}, {self.tillage}"
+
+
+@dataclass(frozen=True)
+class DepthTarget:
+    """The depth wanted, its bounds in print, the figure behind it and the steps taken."""
+
+    depth: Quantity
+    low: Quantity | None
+    high: Quantity | None
+    figure: CropFigure
+    steps: tuple[Rule, ...] = ()
+
+
+def soil_of(case: Case) -> Soil:
+    """Return the soil of a case's field on the day."""
+    job = case.job
+    return Soil(job.moisture, job.field.texture, job.tillage, job.soil_temperature)
+
+
+def target_depth(crop: Crop, soil: Soil) -> DepthTarget | None:
+    """Return the depth to plant a crop at in a soil, with its bounds; None when none is printed.
+
+    A figure of the crop for just this soil is taken as it stands. Else the steps that hold are
+    added up, each a share of the way from the typical depth to its least or greatest, and the
+    sum is held between those. Sources stand in the crop table and in the rules of depth.
+    """
+    day = (soil.moisture, soil.texture, soil.tillage)
+    fitting = [figure for figure in crop.of("depth") if figure.when.fits(*day)]
+    if not fitting:
+        return None
+    own = max(fitting, key=lambda figure: figure.when.narrowness)
+    if own.when.narrowness:
+        general = crop.best("depth") or own
+        low, high = own.low or general.low, own.high or general.high
+        return DepthTarget(own.middle, low, high, own)
+    steps = crop.rules.all("depth", _things(crop, soil))
+    way = max(-1.0, min(1.0, sum(rule.gives for rule in steps)))
+    end = own.high if way > 0 else own.low
+    depth = own.middle if end is None else own.middle + abs(way) * (end - own.middle)
+    return DepthTarget(depth, own.low, own.high, own, steps)
+
+
+def is_cold(crop: Crop, temperature: Quantity | None) -> bool:
+    """Say whether a soil is within 5 °F of the crop's least temperature, or below it."""
+    least = crop.best("least_soil_temperature")
+    if temperature is None or least is None:
+        return False
+    limit = least.middle.to("kelvin") + COLD_WITHIN
+    return bool(temperature.to("kelvin") < limit)
+
+
+def cold_warning(crop: Crop, temperature: Quantity | None, units: Units) -> str | None:
+    """Return a sentence with its source when the soil is below the crop's least temperature."""
+    least = crop.best("least_soil_temperature")
+    if temperature is None or least is None:
+        return None
+    if temperature.to("kelvin") >= least.middle.to("kelvin"):
+        return None
+    note = f" ({least.note})" if least.note else ""
+    return (
+        f"The soil is {show(temperature, 'temperature', units)}; {crop.name} wants at least "
+        f"{show(least.middle, 'temperature', units)}{note} to germinate ({least.source}): wait, "
+        "or expect slow and uneven emergence."
+    )
+
+
+def propose_depth(case: Case, setting: Setting) -> tuple[dict[Cell, Proposed], tuple[str, ...]]:
+    """Return the notch of every row, and a sentence for the rows that cannot reach the depth.
+
+    Rows whose scale does not reach get no value. Rows that take the same notch share a reason.
+    """
+    answer = _wanted(case, setting)
+    cells: dict[Cell, Proposed] = {}
+    if not is_quantity(answer.value):
+        for row in case.rows:
+            cell = Cell(setting.key, Place.of_row(row))
+            cells[cell] = Proposed(cell, answer.value, answer.reason, answer.low, answer.high)
+        return cells, ()
+    notches = row_notches(case.planter, answer.value, case.rows)
+    shared: dict[tuple[int | None, float], Reason] = {}
+    for row, notch in notches.items():
+        offset = case.planter.depth.offsets.get(row)
+        alike = (notch, 0.0 if offset is None else float(offset.to("mm").magnitude))
+        if alike not in shared:
+            shared[alike] = _row_reason(case, answer.reason, answer.value, row, notch)
+        cell = Cell(setting.key, Place.of_row(row))
+        cells[cell] = Proposed(cell, notch, shared[alike], answer.low, answer.high)
+    return cells, _unreached(case, answer.value, notches)
+
+
+def row_notches(
+    planter: Planter, depth: Quantity, rows: tuple[int, ...]
+) -> Mapping[int, int | None]:
+    """Return the notch nearest to a depth for each row, None where the scale does not reach.
+
+    Rows without an offset of their own share one reckoning.
+    """
+    found: dict[int, int | None] = {}
+    shared: list[int | None] = []
+    for row in rows:
+        if row in planter.depth.offsets or not shared:
+            notch = _notch(planter, depth, row)
+            if row not in planter.depth.offsets:
+                shared.append(notch)
+        else:
+            notch = shared[0]
+        found[row] = notch
+    return found
+
+
+def _notch(planter: Planter, depth: Quantity, row: int) -> int | None:
+    try:
+        return planter.depth.notch(depth, row)
+    except Refusal:
+        return None
+
+
+def _wanted(case: Case, setting: Setting) -> Answer:
+    """Return the depth wanted as a length, or the manual's own notch."""
+    soil = soil_of(case)
+    target = target_depth(case.crop, soil)
+    own = _by_rule(case, target, soil) if target else no_ground(RULE, "No depth is printed for it.")
+    says = {rung.trust: rung.says for rung in own.reason.evidence}
+    proved = proof_of(case, setting.key)
+    if proved is not None:
+        shown = _depth_text(case, proved.values[setting.key])
+        says[Trust.RECORD] = f"{shown} in “{proved.name}”; not used, the soil of the day decides"
+    entered = manual_entry(case, setting.key)
+    if entered is None:
+        used = own.reason.trust if own.value is not None else None
+        return replace(own, reason=replace(own.reason, evidence=ladder(used, says)))
+    shown = _depth_text(case, entered.value)
+    says[Trust.MANUAL] = shown
+    note = entered.note or "entered by you from the machine’s manual"
+    why = f"Your manual says {shown} for {case.name}."
+    reason = reasoned("manual value", why, note, Trust.MANUAL, how="taken as entered", says=says)
+    return Answer(entered.value, reason, own.low, own.high)
+
+
+def _by_rule(case: Case, target: DepthTarget, soil: Soil) -> Answer:
+    units, figure = case.units, target.figure
+    shown = show(target.depth, "depth", units)
+    steps = " ".join(rule.why for rule in target.steps)
+    printed = figure.text(units) + (f" ({figure.note})" if figure.note else "")
+    why = f"{case.crop.name} in {soil.words}: {shown}. In print: {printed}. {steps}".strip()
+    signs = ", ".join(f"{rule.gives:+g}" for rule in target.steps)
+    how = f"typical depth {show(figure.middle, 'depth', units)}"
+    if target.steps:
+        how += f"; shares of the way to the bound {signs}, held between the bounds → {shown}"
+    elif figure.when.narrowness:
+        how += ", printed for this soil"
+    inputs = (
+        Input("soil", soil.words),
+        Input("soil temperature", _temperature(soil, units)),
+    )
+    says = {figure.trust: f"{printed} ({figure.source})"}
+    if target.steps:
+        says[target.steps[0].trust] = f"steps by soil: {steps}"
+    reason = reasoned(RULE, why, figure.source, figure.trust, how=how, inputs=inputs, says=says)
+    return Answer(target.depth, reason, target.low, target.high)
+
+
+def _row_reason(case: Case, reason: Reason, depth: Quantity, row: int, notch: int | None) -> Reason:
+    scale, units = case.planter.depth, case.units
+    offset = scale.offsets.get(row)
+    step = show(scale.step, "depth", units)
+    if notch is None:
+        low, high = scale.depth(1, row), scale.depth(scale.count, row)
+        why = (
+            f"{NO_GROUND} This row cannot plant {show(depth, 'depth', units)} deep: its notches "
+            f"reach {show(low, 'depth', units)} to {show(high, 'depth', units)}."
+        )
+        return replace(reason, why=why, rule="depth out of reach")
+    there = show(scale.depth(notch, row), "depth", units)
+    how = f"{reason.how}. Notch {notch} of {scale.count} gives {there} ({step} a notch)"
+    if offset is not None:
+        how += f"; this row plants {show(offset, 'depth', units)} deeper than its scale says"
+    return replace(reason, how=how)
+
+
+def _unreached(case: Case, depth: Quantity, notches: Mapping[int, int | None]) -> tuple[str, ...]:
+    rows = [row for row, notch in notches.items() if notch is None]
+    if not rows:
+        return ()
+    scale = case.planter.depth
+    reach = (scale.depth(1, rows[0]), scale.depth(scale.count, rows[0]))
+    named = f"Row {rows[0]}" if len(rows) == 1 else f"Rows {rows[0]} to {rows[-1]}"
+    low, high = (show(end, "depth", case.units) for end in reach)
+    wanted = show(depth, "depth", case.units)
+    says = (
+        f"{named} cannot plant {wanted} deep: the {scale.count} notches reach {low} to {high}; "
+        "choose another depth or mend the depth scale of the planter."
+    )
+    return (says,)
+
+
+def _things(crop: Crop, soil: Soil) -> dict[str, str]:
+    return {
+        "moisture": soil.moisture.value,
+        "texture": soil.texture.value,
+        "tillage": soil.tillage.value,
+        "warmth": "cold" if is_cold(crop, soil.temperature) else "warm",
+    }
+
+
+def _depth_text(case: Case, value: Value) -> str:
+    return show(value, "depth", case.units) if is_quantity(value) else f"notch {value}"
+
+
+def _temperature(soil: Soil, units: Units) -> str:
+    known = soil.temperature
+    return "not given" if known is None else show(known, "temperature", units)

@@ -1,0 +1,101 @@
+"""Seed rate: as wanted, reckoned from the stand wanted, or from the crop table."""
+
+from dataclasses import dataclass
+
+from changeover.quantities import Quantity, show
+from changeover.seed import rate
+from changeover.seed.case import Case
+from changeover.seed.crops import CropFigure
+from changeover.seed.reasons import Input, Trust
+from changeover.seed.trust_order import Answer, no_ground, reasoned
+
+RULE = "seed rate"
+BY_DEFINITION = "by definition; University of Arizona az1203 and NDSU A1961 multiply the same way"
+
+
+@dataclass(frozen=True)
+class Shares:
+    """The share of seeds that germinate and of live seeds that come up, with words for whence."""
+
+    germination: float
+    emergence: float
+    germination_says: str
+    emergence_says: str
+
+
+def shares_of(case: Case) -> Shares:
+    """Return germination and emergence: the lot's and job's own, else print, else all.
+
+    Without a figure of its own a share is taken as 100 %, and its words say so.
+    """
+    germination, emergence = case.lot.germination, case.job.emergence
+    says = [f"{germination:.0%}, from the lot’s tag" if germination else "not entered: 100 %"]
+    figure = case.crop.best("emergence")
+    if emergence is not None:
+        says.append(f"{emergence:.0%}, as you expect")
+    elif figure is not None:
+        emergence = float(figure.middle.to("count").magnitude)
+        says.append(f"{emergence:.0%} ({figure.source})")
+    else:
+        says.append("not entered: 100 %")
+    return Shares(germination or 1.0, emergence or 1.0, says[0], says[1])
+
+
+def answer_seed_rate(case: Case) -> Answer:
+    """Return the seed rate for a case: the rate wanted, the stand's, or the crop table's."""
+    job, units = case.job, case.units
+    if job.seed_rate is not None:
+        shown = show(job.seed_rate, "seed_rate", units)
+        why = f"You asked for {shown} in {job.field.name}."
+        return Answer(job.seed_rate, reasoned(RULE, why, "your field job", Trust.RECORD))
+    if job.stand is not None:
+        return _for_stand(case, job.stand, None)
+    rates, stands = case.crop.of("seed_rate"), case.crop.of("stand")
+    if rates:
+        return _from_table(case, rates[0])
+    if stands:
+        return _for_stand(case, stands[0].middle, stands[0])
+    return no_ground(RULE, "Enter a seed rate or a stand for the job.")
+
+
+def asked_for(case: Case) -> bool:
+    """Say whether the job itself states what is wanted, so that no table is asked."""
+    return case.job.seed_rate is not None or case.job.stand is not None
+
+
+def _for_stand(case: Case, stand: Quantity, figure: CropFigure | None) -> Answer:
+    shares, units = shares_of(case), case.units
+    wanted = rate.rate_for_stand(stand, shares.germination, shares.emergence)
+    plants, seeds = (show(one, "seed_rate", units) for one in (stand, wanted))
+    plants = plants.replace("seeds", "plants")
+    source = figure.source if figure else BY_DEFINITION
+    trust = figure.trust if figure else Trust.PUBLISHED
+    asked = f"{figure.text(units).replace('seeds', 'plants')} in print" if figure else "you asked"
+    why = f"A stand of {plants} ({asked}) takes {seeds}."
+    how = f"{plants} / ({shares.germination:.3g} · {shares.emergence:.3g}) = {seeds}"
+    inputs = (
+        Input("stand", plants),
+        Input("germination", shares.germination_says),
+        Input("emergence", shares.emergence_says),
+    )
+    return Answer(wanted, reasoned(RULE, why, source, trust, how=how, inputs=inputs))
+
+
+def _from_table(case: Case, figure: CropFigure) -> Answer:
+    text = figure.text(case.units)
+    note = f" ({figure.note})" if figure.note else ""
+    middle = show(figure.middle, "seed_rate", case.units)
+    word = "the typical rate" if figure.typical is not None else "the middle of the range"
+    why = f"You gave no rate; {case.name} is sown at {text}{note}. Taken: {middle}."
+    cautions = ("Set your own rate for this field: the table cannot know its yield or rain.",)
+    reason = reasoned(
+        RULE,
+        why,
+        figure.source,
+        figure.trust,
+        how=f"{word}: {middle}",
+        inputs=(Input("crop", case.crop.name),),
+        cautions=cautions,
+        says={figure.trust: f"{text} ({figure.source})"},
+    )
+    return Answer(figure.middle, reason, figure.low, figure.high)
