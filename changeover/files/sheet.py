@@ -1,0 +1,109 @@
+"""What is printed and exported of one switch: plain texts and figures, ready for any file."""
+
+from dataclasses import dataclass
+from datetime import date
+
+Shown = str | int | float | None
+
+
+@dataclass(frozen=True)
+class SheetPlace:
+    """One box to tick: a row's number or the name of a group."""
+
+    label: str
+    done: bool = False
+
+
+@dataclass(frozen=True)
+class SheetPart:
+    """A number of one part, with its name where the parts list has one."""
+
+    code: str
+    name: str
+    count: int
+
+    @property
+    def text(self) -> str:
+        return f"{self.count} × {self.code}"
+
+
+@dataclass(frozen=True)
+class SheetTask:
+    """One task in words; ``minutes`` is for all its places, ``after`` the numbers before it."""
+
+    number: int
+    section: str
+    title: str
+    where: str
+    places: tuple[SheetPlace, ...]
+    minutes: float
+    persons: int
+    state: str
+    tools: tuple[str, ...] = ()
+    steps: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    parts_in: tuple[SheetPart, ...] = ()
+    parts_out: tuple[SheetPart, ...] = ()
+    after: tuple[int, ...] = ()
+    why: str = ""
+
+    @property
+    def done(self) -> int:
+        return sum(place.done for place in self.places)
+
+
+@dataclass(frozen=True)
+class SheetKitLine:
+    """One part to lay out against the shelf; ``released`` come off and are to be inspected."""
+
+    part: str
+    name: str
+    needed: int
+    on_shelf: int
+    short: int
+    bins: str = ""
+    released: int = 0
+
+
+@dataclass(frozen=True)
+class SheetSetting:
+    """One cell of the planter: as found and target as figures in ``unit``, or as text."""
+
+    place: str
+    setting: str
+    before: Shown
+    after: Shown
+    unit: str
+    differs: bool
+
+
+@dataclass(frozen=True)
+class WorklistSheet:
+    """All of one switch that goes on paper or into a workbook, in the units on the screen."""
+
+    planter: str
+    now: str
+    next: str
+    field: str
+    made_on: date
+    units: str
+    tasks: tuple[SheetTask, ...] = ()
+    kit: tuple[SheetKitLine, ...] = ()
+    back: tuple[SheetPart, ...] = ()
+    settings: tuple[SheetSetting, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+    @property
+    def title(self) -> str:
+        return f"{self.planter}: {self.now} → {self.next}" if self.now else self.planter
+
+    @property
+    def sections(self) -> tuple[tuple[str, tuple[SheetTask, ...]], ...]:
+        """The tasks under their headings, in the order in which headings first come."""
+        names = dict.fromkeys(task.section for task in self.tasks)
+        return tuple((name, tuple(t for t in self.tasks if t.section == name)) for name in names)
+
+    @property
+    def minutes(self) -> float:
+        """The working minutes of the whole list, every person's added up."""
+        return sum(task.minutes * task.persons for task in self.tasks)
