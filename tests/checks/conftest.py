@@ -35,7 +35,11 @@ class Row:
 
     def cells(self) -> str:
         """Return the row as one line of a Markdown table."""
-        shown = {**asdict(self), "printed": f"{self.printed:.8g}", "ours": f"{self.ours:.6g}"}
+        shown = {
+            **asdict(self),
+            "printed": f"{self.printed:.8g}",
+            "ours": f"{round(self.ours, 9) + 0.0:.6g}",
+        }
         shown["tolerance"] = f"{self.tolerance:.3g}"
         if self.print_error:
             shown["printed"] += " (print error)"

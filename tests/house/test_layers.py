@@ -16,7 +16,7 @@ OWNERS = {
     "ortools": {"switch"},
 }
 TRADE = ("planter", "seed", "switch", "proof", "quantities")
-HEAVY = ("PySide6", "sqlalchemy", "pandas", "scipy", "ortools", "openpyxl", "reportlab")
+HEAVY = ("PySide6", "sqlalchemy", "pandas", "scipy.special", "ortools", "openpyxl", "reportlab")
 IMPORT_ALL = """
 import importlib, pkgutil, sys
 for name in {names!r}:
