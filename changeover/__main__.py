@@ -6,11 +6,21 @@ import sys
 from collections.abc import Sequence
 
 from changeover import __version__
-from changeover.commands import bench, depth, drive_start, rate, spacing
+from changeover.commands import (
+    bench,
+    depth,
+    drive_start,
+    rate,
+    seed_need,
+    spacing,
+    sprockets,
+    tune,
+    vacuum,
+)
 from changeover.commands.arguments import Parser, one_line
 
 # A job without a window: one module of changeover.commands, with add(parsers).
-JOBS = (rate, spacing, bench, depth, drive_start)
+JOBS = (rate, spacing, bench, depth, drive_start, seed_need, sprockets, vacuum, tune)
 
 
 def main(argv: Sequence[str] | None = None) -> int:
