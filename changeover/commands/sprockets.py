@@ -48,7 +48,7 @@ def run(args: argparse.Namespace) -> int:
     wanted = read_quantity(args.rate, "seed_rate", units, "Seed rate")
     spacing = read_quantity(args.row_spacing, "row_spacing", units, "Row spacing")
     drive = _drive(args, units)
-    pairs = nearest_pairs(drive, wanted, int(_number(args.cells, "Cells on the disc")), spacing)
+    pairs = nearest_pairs(drive, wanted, _number(args.cells, "Cells on the disc"), spacing)
     if args.json:
         write_json(_json(pairs[: args.list], drive, units, why=args.why))
     else:

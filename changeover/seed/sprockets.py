@@ -59,7 +59,7 @@ def rate_table(drive: GroundDrive, cells: Count, row_spacing: Quantity) -> Quant
 
 
 def nearest_pairs(
-    drive: GroundDrive, wanted: Quantity, cells: int, row_spacing: Quantity
+    drive: GroundDrive, wanted: Quantity, cells: float, row_spacing: Quantity
 ) -> tuple[SprocketPair, ...]:
     """Return every pair of the planter's sprockets, the nearest to the wanted rate first.
 
