@@ -163,6 +163,6 @@ def _part_name(plan: Plan, code: str) -> str:
     """Say what a part is, or that the parts list does not have it."""
     part = plan.parts.get(code)
     if part is None:
-        return f"{code} is not in the parts list; look for it before the meter is open"
+        return f"{code}: not in the parts list, look for it before the meter is open"
     cells = f", {part.cells} cells" if part.cells is not None else ""
-    return f"{code} is {part.name or part.sort}{cells}"
+    return f"{code}: {part.name or part.sort}{cells}"

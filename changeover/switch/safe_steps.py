@@ -13,7 +13,7 @@ def stop_task(plan: Plan) -> Task:
     return plan.task(
         STOPPED,
         WorkPlace.CAB,
-        "Make safe: planter down, brake on, engine off, key out, wheels blocked",
+        "Safe for tanks and meters: planter down, brake on, engine off, key out, wheels blocked",
         (PLANTER,),
         ["make_safe"],
         ["stopped"],
@@ -28,7 +28,7 @@ def raise_task(plan: Plan) -> Task:
     return plan.task(
         RAISED,
         WorkPlace.CAB,
-        "Make safe: raise, cylinder locks in, stands under, engine off, key out",
+        "Safe for row units: raise, cylinder locks in, stands under, engine off, key out",
         (PLANTER,),
         ["raise_and_lock"],
         ["raised", "oil"],

@@ -145,7 +145,22 @@ def _in_order(stages: Mapping[str, list[Task]]) -> tuple[Task, ...]:
         for stage in BEFORE
         for task in stages[stage]
     ]
-    return (*placed, *(_after_proved(proof, placed, stages) for proof in stages["proof"]))
+    proofs = [_after_proved(proof, placed, stages) for proof in stages["proof"]]
+    return _with_nearest_needs([*placed, *proofs])
+
+
+def _with_nearest_needs(tasks: list[Task]) -> tuple[Task, ...]:
+    """Leave out of a task's needs what its other needs wait for anyway."""
+    earlier: dict[str, frozenset[str]] = {}
+    for task in tasks:
+        earlier[task.key] = frozenset(task.needs).union(*(earlier[key] for key in task.needs))
+    return tuple(
+        replace(
+            task,
+            needs=tuple(k for k in task.needs if not any(k in earlier[n] for n in task.needs)),
+        )
+        for task in tasks
+    )
 
 
 def _after_proved(proof: Task, placed: list[Task], stages: Mapping[str, list[Task]]) -> Task:

@@ -1,0 +1,79 @@
+"""What stands on every page of the printed sheet: the switch at the top, page numbers below."""
+
+from collections.abc import Callable
+from typing import Any
+
+from reportlab.lib.units import mm
+from reportlab.pdfbase.pdfmetrics import stringWidth
+from reportlab.pdfgen.canvas import Canvas
+from reportlab.platypus import BaseDocTemplate
+
+from changeover.files.print_font import BOLD, PLAIN, printable
+from changeover.files.sheet import WorklistSheet
+
+TOP, BOTTOM = 12 * mm, 8 * mm
+
+
+def fitted(text: str, font: str, size: float, width: float) -> str:
+    """Return a printable text cut to a width, which an ellipsis shows."""
+    plain = printable(text)
+    if stringWidth(plain, font, size) <= width:
+        return plain
+    while plain and stringWidth(plain + "…", font, size) > width:
+        plain = plain[:-1]
+    return plain + "…"
+
+
+def draw_head(
+    sheet: WorklistSheet, left: float, width: float
+) -> Callable[[Canvas, BaseDocTemplate], None]:
+    """Return what draws the head of a page: planter, lots and field, with a rule below."""
+
+    def draw(canvas: Canvas, document: BaseDocTemplate) -> None:
+        y = document.pagesize[1] - TOP
+        canvas.setFont(BOLD, 9.5)
+        canvas.drawString(left, y, fitted(sheet.title, BOLD, 9.5, width * 0.7))
+        canvas.setFont(PLAIN, 8.5)
+        canvas.drawRightString(left + width, y, fitted(sheet.field, PLAIN, 8.5, width * 0.28))
+        canvas.setLineWidth(0.8)
+        canvas.line(left, y - 2 * mm, left + width, y - 2 * mm)
+
+    return draw
+
+
+class _Numbered(Canvas):
+    """A canvas that writes “page 2 of 5”: it holds the pages back until their number is known."""
+
+    margin = 0.0
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self._pages: list[dict[str, object]] = []
+
+    def showPage(self) -> None:
+        """Hold the page back."""
+        self._pages.append(dict(self.__dict__))
+        self._startPage()  # type: ignore[attr-defined]
+
+    def save(self) -> None:
+        """Write every page with its number."""
+        for number, page in enumerate(self._pages, start=1):
+            self.__dict__.update(page)
+            self._foot(number, len(self._pages))
+            super().showPage()
+        super().save()
+
+    def _foot(self, number: int, count: int) -> None:
+        wide = float(self._pagesize[0])  # type: ignore[attr-defined]
+        self.setFont(PLAIN, 8)
+        self.drawRightString(wide - self.margin, BOTTOM, f"page {number} of {count}")
+        self.drawString(self.margin, BOTTOM, "done by ____________________   date ____________")
+
+
+def numbered(margin_width: float) -> type[Canvas]:
+    """Return the canvas that numbers its pages, with the page's side margins."""
+
+    class Numbered(_Numbered):
+        margin = margin_width
+
+    return Numbered
