@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from changeover.desk.edits import SetCells
+from changeover.desk.edits import SetCells, Side
 from changeover.planter.entry import read_value
 from changeover.planter.setup import Cell, Value
 from changeover.quantities import Refusal
@@ -17,6 +17,12 @@ def set_cells(sheet: Sheet, values: Mapping[Cell, Value | None], why: str) -> Se
     setup = sheet.setup(sheet.side)
     before = {cell: setup.get(cell) for cell in values}
     return SetCells(sheet.board.planter.name, sheet.side, dict(values), before, why)
+
+
+def set_target(sheet: Sheet, values: Mapping[Cell, Value | None], why: str) -> SetCells:
+    """Return the edit that sets cells of the target, whichever side is shown."""
+    before = {cell: sheet.board.target.get(cell) for cell in values}
+    return SetCells(sheet.board.planter.name, Side.TARGET, dict(values), before, why)
 
 
 def typed(sheet: Sheet, spots: Iterable[Spot], text: str) -> SetCells:

@@ -141,7 +141,7 @@ def _write(
     bold: bool = False,
     left: bool = False,
 ) -> None:
-    made, shown = fitted(text, int(box.width()) - 1, pixels, bold=bold)
+    made, shown = fitted(text, int(box.width()) - 3, pixels, bold=bold)
     painter.setPen(colour)
     painter.setFont(made)
     side = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter if left else MIDDLE

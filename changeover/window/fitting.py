@@ -14,7 +14,7 @@ LEAST_PX = 9
 def fitted(text: str, width: int, pixels: int, *, bold: bool = False) -> tuple[QFont, str]:
     """Return the font and the text to draw within a width; the text is cut only at the last."""
     made = font(pixels, bold=bold)
-    for stretch in (100, 90, 80):
+    for stretch in (100, 88, 75):
         for size in range(pixels, max(LEAST_PX, pixels - 3) - 1, -1):
             made = font(size, bold=bold)
             made.setStretch(stretch)

@@ -93,8 +93,7 @@ class MatrixDelegate(QStyledItemDelegate):
 
     def _paint_selected(self, painter: QPainter, rect: QRect, *, current: bool) -> None:
         accent = self._outlook.tokens.colour("accent")
-        wash = self._outlook.tokens.colour("accent")
-        wash.setAlpha(38)
+        wash = self._outlook.tokens.colour("accent", 38)
         painter.save()
         painter.fillRect(rect, wash)
         if current:

@@ -17,8 +17,8 @@ from changeover.window.outlook import Outlook
 from changeover.window.sheet import Sheet, Shown
 from changeover.window.sheet_header import SheetHeader
 
-LEAST_PITCH, MOST_PITCH = 30, 66
-LEAST_LINE, MOST_LINE = 38, 54
+LEAST_PITCH, MOST_PITCH = 30, 80
+LEAST_LINE, MOST_LINE = 34, 54
 ROW_DOWN_HEIGHT, LEAST_DOWN_WIDTH = 30, 74
 NO_EVENT = QEvent(QEvent.Type.None_)
 _SELECT = QItemSelectionModel.SelectionFlag

@@ -103,11 +103,12 @@ class PlanterDrawing(QWidget):
     def _paint_hoppers(self, painter: QPainter, levels: Heights) -> None:
         tokens = self._outlook.tokens
         at = {column.row: column for column in self._columns}
+        for row, column in at.items():
+            differs = holding(self._sheet, Place.of_row(row)).differs
+            paint_hopper(painter, column, levels, tokens, differs=differs)
         for first, last, here in hopper_runs(self._sheet):
             if first not in at or last not in at:
                 continue
-            for row in range(first, last + 1):
-                paint_hopper(painter, at[row], levels, tokens, differs=here.differs)
             box = QRectF(at[first].left, levels.tank_top, at[last].right - at[first].left, 18)
             token = "work" if here.differs else "soft"
             text(painter, box, here.words or "empty", tokens, token)

@@ -97,11 +97,11 @@ class Heights:
 
 def heights(whole: int) -> Heights:
     """Divide a height of the drawing among its parts."""
-    spare = max(0, whole - 160)
-    tank = 40 + min(10, spare // 3)
-    fan = 10 + tank + 16
-    bar = fan + 17
-    unit_top = bar + 22
-    unit = 34 + min(6, spare // 4)
-    numbers = unit_top + unit + 14
-    return Heights(8, 8 + tank, fan, bar, bar + 11, unit_top, unit, numbers, numbers + 15, whole)
+    spare = min(32, max(0, whole - 168))
+    tank = 38 + spare // 3
+    fan = 7 + tank + 15 + spare // 8
+    bar = fan + 14
+    unit_top = bar + 19
+    unit = 34 + spare // 4
+    numbers = unit_top + unit + 11
+    return Heights(7, 7 + tank, fan, bar, bar + 10, unit_top, unit, numbers, numbers + 14, whole)

@@ -26,15 +26,19 @@ def holding(sheet: Sheet, place: Place) -> Holding:
     if lot and is_quantity(left):
         words += f", {show(left, 'mass', sheet.units)} left"
     differs = seed in sheet.standing.differing
+    if differs:
+        words = f"{words or 'empty'} → {sheet.board.target.get(seed)}"
     return Holding(words, differs)
 
 
 def hopper_runs(sheet: Sheet) -> tuple[tuple[int, int, Holding], ...]:
-    """Return (first row, last row, holding) of neighbouring row hoppers that hold the same."""
+    """Return (first row, last row, holding) of hoppers that hold the same, raised rows left out."""
     runs: list[tuple[int, int, Holding]] = []
     for row in sheet.rows:
+        if row in sheet.standing.locked_now:
+            continue
         here = holding(sheet, Place.of_row(row))
-        if runs and runs[-1][2] == here and runs[-1][1] == row - 1:
+        if runs and runs[-1][2] == here:
             runs[-1] = (runs[-1][0], row, here)
         else:
             runs.append((row, row, here))

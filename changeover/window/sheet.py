@@ -10,7 +10,7 @@ from changeover.desk.board import Board
 from changeover.desk.edits import Side
 from changeover.planter.entry import show_value
 from changeover.planter.places import Scope
-from changeover.planter.settings import Kind, Setting, WorkPlace
+from changeover.planter.settings import LOCKED_UP, Kind, Setting, WorkPlace
 from changeover.planter.setup import Cell, Setup, Value, applies
 from changeover.quantities import MEASURES, Units, is_quantity, unit_sign
 from changeover.window.standing import Standing
@@ -130,8 +130,8 @@ class Sheet:
         up = row in self.standing.difference.locked or row in self.standing.locked_now
         found, target = self.board.as_found.get(cell), self.board.target.get(cell)
         return Look(
-            self.text(cell, found),
-            self.text(cell, target),
+            _short(self.text(cell, found)),
+            _short(self.text(cell, target)),
             cell in self.standing.differing,
             self._is_odd(setting, cell),
             row is not None and up and setting.work_place in STAYS_UP,
@@ -159,10 +159,20 @@ class Sheet:
         for place in planter.places(setting.scope):
             cell = Cell(setting.key, place)
             value = setup.get(cell)
-            if value is not None and place.row not in self.standing.locked_now:
+            done = (
+                self.shown is Shown.BOTH
+                and side is Side.AS_FOUND
+                and (cell not in self.standing.differing)
+            )
+            if value is not None and not done and place.row not in self.standing.locked_now:
                 depth = setting.key == "depth"
                 named[cell] = str(value) if depth else self.text(cell, value)
         return named
+
+
+def _short(text: str) -> str:
+    """Return the word for a narrow cell, where there is a shorter one."""
+    return "up" if text == LOCKED_UP else text
 
 
 def odd_ones(values: Mapping[Cell, str]) -> frozenset[Cell]:

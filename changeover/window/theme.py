@@ -29,14 +29,16 @@ class Tokens:
     work_wash: str
     done: str
 
-    def colour(self, token: str) -> QColor:
-        """Return a token as a colour to paint with."""
-        return _colour(getattr(self, token))
+    def colour(self, token: str, alpha: int = 255) -> QColor:
+        """Return a token as a colour to paint with, not to be altered."""
+        return _colour(getattr(self, token), alpha)
 
 
-@lru_cache(maxsize=64)
-def _colour(text: str) -> QColor:
-    return QColor(text)
+@lru_cache(maxsize=128)
+def _colour(text: str, alpha: int) -> QColor:
+    made = QColor(text)
+    made.setAlpha(alpha)
+    return made
 
 
 LIGHT = Tokens(

@@ -64,8 +64,10 @@ class Elided(QLabel):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         metrics: QFontMetrics = self.fontMetrics()
-        text = metrics.elidedText(self.text(), Qt.TextElideMode.ElideRight, self.width())
+        text = metrics.elidedText(
+            self.text(), Qt.TextElideMode.ElideRight, self.contentsRect().width()
+        )
         self.setToolTip(self.text() if text != self.text() else "")
         painter = QPainter(self)
         painter.setPen(self.palette().windowText().color())
-        painter.drawText(self.rect(), int(Qt.AlignmentFlag.AlignVCenter), text)
+        painter.drawText(self.contentsRect(), int(Qt.AlignmentFlag.AlignVCenter), text)
