@@ -25,7 +25,7 @@ DEMO = ROOT / "demo.sqlite"
 OUT = ROOT / "out"
 LEAST = (3, 11)
 
-DEMO_JOB = ("--planter", "Twelve Row", "--lot", "Soybean", "--field", "Home")
+DEMO_JOB = ("--planter", "Penny Twelve", "--lot", "Y-208", "--field", "Otter Flat")
 
 # Debian's names for the system libraries that Qt's wheel does not carry.
 PACKAGES = {

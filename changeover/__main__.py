@@ -10,6 +10,7 @@ from changeover.commands import (
     bench,
     depth,
     drive_start,
+    proposal,
     rate,
     seed_need,
     spacing,
@@ -20,7 +21,7 @@ from changeover.commands import (
 from changeover.commands.arguments import Parser, one_line
 
 # A job without a window: one module of changeover.commands, with add(parsers).
-JOBS = (rate, spacing, bench, depth, drive_start, seed_need, sprockets, vacuum, tune)
+JOBS = (proposal, rate, spacing, bench, depth, drive_start, seed_need, sprockets, vacuum, tune)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

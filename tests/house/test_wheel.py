@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
-CARRIED = ("changeover/__main__.py", "changeover/resources/units.txt")
+CARRIED = ("changeover/__main__.py", "changeover/resources/units.txt", "changeover/demo.sqlite")
 
 pytestmark = [pytest.mark.slow, pytest.mark.xdist_group("wheel")]
 

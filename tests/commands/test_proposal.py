@@ -1,0 +1,95 @@
+"""``changeover proposal`` gives each setting with its reason, for lots by number or name."""
+
+import json
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from changeover.__main__ import main
+from changeover.bundled import bundled
+from changeover.commands.job_arguments import lot_number
+from changeover.quantities import Q, Refusal
+from changeover.seed.lots import SeedLot
+
+JOB = ("--planter", "Penny Twelve", "--lot", "Y-208", "--field", "Otter Flat")
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> str:
+    return str(shutil.copyfile(bundled("demo.sqlite"), tmp_path / "demo.sqlite"))
+
+
+def answer(capsys: pytest.CaptureFixture[str], *arguments: str) -> dict[str, Any]:
+    assert main(["proposal", *arguments, "--json"]) == 0
+    answered: dict[str, Any] = json.loads(capsys.readouterr().out)
+    return answered
+
+
+def of(answered: dict[str, Any], setting: str) -> list[dict[str, Any]]:
+    return [one for one in answered["settings"] if one["setting"] == setting]
+
+
+def test_no_value_without_a_reason(store: str, capsys: pytest.CaptureFixture[str]) -> None:
+    answered = answer(capsys, store, *JOB)
+    assert len(of(answered, "depth")) == 12
+    for one in [*answered["settings"], *answered["figures"]]:
+        reason = one["reason"]
+        assert all(reason[key] for key in ("rule", "why", "source", "trust")), one
+
+
+def test_each_of_the_seven_is_there(store: str, capsys: pytest.CaptureFixture[str]) -> None:
+    answered = answer(capsys, store, *JOB)
+    seven = ("disc", "brush", "singulator", "hub_spacing", "vacuum", "depth", "closing")
+    assert all(of(answered, key) for key in seven)
+    (vacuum,) = of(answered, "vacuum")
+    assert vacuum["value"]["unit"] == "inH2O"
+    assert vacuum["text"] == f"{vacuum['value']['value']:.1f} inH₂O"
+
+
+def test_a_lot_by_name_in_metric(store: str, capsys: pytest.CaptureFixture[str]) -> None:
+    by_name = ("--planter", "Penny Twelve", "--lot", "plain tale 2", "--units", "metric")
+    answered = answer(capsys, store, *by_name)
+    assert (answered["lot"], answered["field"]) == ("Y-208", None)
+    assert of(answered, "vacuum")[0]["value"]["unit"] == "kPa"
+
+
+def test_the_rate_that_is_given_is_taken(store: str, capsys: pytest.CaptureFixture[str]) -> None:
+    answered = answer(capsys, store, *JOB, "--rate", "120 000/acre")
+    rates = [one["value"]["value"] for one in of(answered, "seed_rate")]
+    assert rates == [pytest.approx(120_000)]
+
+
+def test_text_for_people(store: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["proposal", store, *JOB]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert any(line.startswith("Disc, rows 1–12: ") for line in lines)
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        ({"--planter": "Nobody"}, "planter “Nobody”"),
+        ({"--lot": "Z-1"}, "lot “Z-1”"),
+        ({"--field": "Nowhere"}, "field “Nowhere”"),
+        ({"--speed": "5 lb"}, "“lb” is not a unit of speed"),
+        ({"--rate": "1/acre", "--stand": "1/acre"}, "give one of them"),
+    ],
+)
+def test_what_is_not_there_is_said_in_one_line(
+    store: str, capsys: pytest.CaptureFixture[str], change: dict[str, str], says: str
+) -> None:
+    given = dict(zip(JOB[::2], JOB[1::2], strict=True)) | change
+    assert main(["proposal", store, *(word for pair in given.items() for word in pair)]) == 2
+    written = capsys.readouterr()
+    assert written.out == ""
+    assert says in written.err
+    assert written.err.count("\n") == 1
+
+
+def test_two_lots_of_one_name_need_a_number() -> None:
+    lots = [SeedLot(n, "corn", name="Twin", thousand_seed_mass=Q(300, "g")) for n in ("A", "B")]
+    with pytest.raises(Refusal, match="A, B"):
+        lot_number("Twin", lots)
+    assert lot_number("B", lots) == "B"
