@@ -6,10 +6,13 @@ from changeover.desk.board import board_of
 from changeover.desk.changed import Changed
 from changeover.desk.edits import SetCells, TakeProposal
 from changeover.desk.effects import Effect, effect
-from changeover.planter.entry import check_value
+from changeover.planter.entry import check_value, index_of
 from changeover.planter.machine import Planter
+from changeover.planter.settings import Kind
 from changeover.planter.setup import Cell, Value
 from changeover.quantities import Refusal
+from changeover.store.cells import Words
+from changeover.store.journal import in_words
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import Side
 
@@ -19,7 +22,8 @@ CHANGES = {Side.AS_FOUND: Changed.AS_FOUND, Side.TARGET: Changed.TARGET}
 def set_cells(work: UnitOfWork, edit: SetCells) -> Effect:
     """Set cells. Raises Refusal for a value that the planter cannot have, Conflict."""
     check_cells(work, work.planters.get(edit.planter), edit.side, edit.values)
-    old = work.cells.set(edit.planter, edit.side, edit.values, edit.before)
+    words = words_of(work, edit.planter)
+    old = work.cells.set(edit.planter, edit.side, edit.values, edit.before, words)
     return effect(_back(edit.planter, edit.side, edit.values, old), CHANGES[edit.side])
 
 
@@ -35,7 +39,7 @@ def take_proposal(work: UnitOfWork, edit: TakeProposal) -> Effect:
         if cell.setting not in own and (edit.cells is None or cell in edit.cells)
     }
     check_cells(work, board.planter, Side.TARGET, values)
-    old = work.cells.set(edit.planter, Side.TARGET, values)
+    old = work.cells.set(edit.planter, Side.TARGET, values, words=words_of(work, edit.planter))
     return effect(_back(edit.planter, Side.TARGET, values, old), Changed.TARGET)
 
 
@@ -56,6 +60,24 @@ def check_cells(
         if side is Side.TARGET and setting.record_only:
             raise Refusal(f"{setting.name} is a record of what is there; it cannot be a target.")
         check_value(setting, planter, cell.place, value)
+
+
+def words_of(work: UnitOfWork, planter_name: str) -> Words:
+    """Return how the values of a planter are said in its history: positions by their names."""
+    planter = work.planters.get(planter_name)
+    settings = {setting.key: setting for setting in work.settings.all()}
+
+    def words(cell: Cell, value: Value | None) -> str:
+        setting = settings.get(cell.setting)
+        if value is None or setting is None or setting.kind is not Kind.INDEX:
+            return in_words(value)
+        index = index_of(setting, planter)
+        number = int(value)
+        if index is None:
+            return f"notch {number}"
+        return index.name(number) if 1 <= number <= len(index) else str(number)
+
+    return words
 
 
 def _back(

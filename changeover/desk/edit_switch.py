@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from changeover.desk.board import board_of
 from changeover.desk.changed import Changed
+from changeover.desk.edit_rows import words_of
 from changeover.desk.edits import (
     AbandonSwitch,
     ChooseNext,
@@ -74,7 +75,8 @@ def tick(work: UnitOfWork, edit: TickTask) -> Effect:
     else:
         values = dict(edit.values)
     moved = _tick(work, edit, switch) if edit.done else _untick(work, edit, switch)
-    old = work.cells.set(edit.planter, Side.AS_FOUND, values)
+    words = words_of(work, edit.planter)
+    old = work.cells.set(edit.planter, Side.AS_FOUND, values, words=words)
     inverse = TickTask(
         edit.planter,
         edit.task,

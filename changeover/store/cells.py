@@ -1,6 +1,6 @@
 """Keeping the cells of a planter's as-found and target setups."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any
 
@@ -14,6 +14,13 @@ from changeover.store.machine_tables import CellRow
 from changeover.store.planters import Planters
 from changeover.store.refusals import Conflict
 from changeover.store.values import Side
+
+Words = Callable[[Cell, Value | None], str]
+
+
+def plain_words(_cell: Cell, value: Value | None) -> str:
+    """Say a value without knowing its setting: a position is its number."""
+    return in_words(value)
 
 
 class Cells:
@@ -33,24 +40,26 @@ class Cells:
         side: Side,
         values: Mapping[Cell, Value | None],
         before: Mapping[Cell, Value | None] | None = None,
+        words: Words = plain_words,
     ) -> dict[Cell, Value | None]:
         """Set cells (None empties one) and return what stood in those that changed.
 
+        ``words`` says a value of a cell for the history and for a conflict.
         Raises Conflict when a cell is not what ``before`` says, unless it is already as wanted.
         """
         owner = self._planters.number(planter)
         stored = self._stored(owner, side)
         old = {cell: stored[cell][1] if cell in stored else None for cell in values}
         if before is not None:
-            _refuse_conflict(planter, values, before, old)
+            _refuse_conflict(planter, values, before, old, words)
         changed = {cell: new for cell, new in values.items() if old[cell] != new}
         self._write(owner, side, changed, stored)
         if self._journal is not None:
             for cell, new in changed.items():
                 self._journal.note(
                     side.value,
-                    old[cell],
-                    new,
+                    words(cell, old[cell]),
+                    words(cell, new),
                     planter=planter,
                     setting=cell.setting,
                     place=str(cell.place),
@@ -116,8 +125,9 @@ def _refuse_conflict(
     values: Mapping[Cell, Value | None],
     before: Mapping[Cell, Value | None],
     old: Mapping[Cell, Value | None],
+    words: Words,
 ) -> None:
     for cell, mine in values.items():
         if old[cell] not in (before.get(cell), mine):
             what = f"{planter}, {cell.place.label}, {cell.setting.replace('_', ' ')}"
-            raise Conflict(what, in_words(mine), in_words(old[cell]))
+            raise Conflict(what, words(cell, mine), words(cell, old[cell]))

@@ -33,6 +33,7 @@ class Planters:
     def __init__(self, session: Session, journal: Journal | None) -> None:
         self._session, self._journal = session, journal
         self._numbers: dict[str, int] = {}
+        self._read: dict[str, Planter] = {}
 
     def names(self) -> tuple[str, ...]:
         """Return the names of the planters that are not retired, sorted."""
@@ -41,7 +42,9 @@ class Planters:
 
     def get(self, name: str) -> Planter:
         """Return a planter. Raises Refusal when there is none of that name, or it is retired."""
-        return _value(self.row(name))
+        if name not in self._read:
+            self._read[name] = _value(self.row(name))
+        return self._read[name]
 
     def row(self, name: str) -> PlanterRow:
         """Return the row of a planter in use. Raises Refusal."""
@@ -71,6 +74,7 @@ class Planters:
         A retired planter of that name comes back with its settings.
         """
         self._numbers.clear()
+        self._read.clear()
         if before is None:
             if planter is not None:
                 self._add(planter)

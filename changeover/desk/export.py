@@ -1,0 +1,80 @@
+"""Exporting the worklist of a switch: workbook, CSV and printed sheets, in one folder."""
+
+import re
+from datetime import date
+from pathlib import Path
+
+from changeover.desk.plan_switch import WorkView, work_view
+from changeover.files.csv_sheets import write_csv_sheets
+from changeover.files.filling import fill_sheet
+from changeover.files.printed_sheet import write_printed_sheet
+from changeover.files.sheet import WorklistSheet
+from changeover.files.workbook import write_workbook
+from changeover.quantities import Refusal, Units
+from changeover.store.opening import Store
+
+PAPERS = ("A4", "Letter")
+
+
+def write_worklist(
+    store: Store,
+    planter_name: str,
+    folder: Path,
+    units: Units = Units.US,
+    papers: tuple[str, ...] = PAPERS,
+) -> tuple[Path, ...]:
+    """Write the worklist of a planter's switch and return the files: xlsx, csv, one PDF a paper.
+
+    Raises Refusal when nothing is chosen or wanted, or the folder cannot be written.
+    """
+    return write_view(work_view(store, planter_name, units), folder, papers)
+
+
+def write_view(
+    view: WorkView, folder: Path, papers: tuple[str, ...] = PAPERS, made_on: date | None = None
+) -> tuple[Path, ...]:
+    """Write a worklist that need not be saved. Raises Refusal as ``write_worklist`` does."""
+    if not view.worklist.tasks:
+        raise Refusal(
+            f"{view.board.planter.name}: there is no work to write down; choose the next lot and "
+            "take its proposal first."
+        )
+    sheet = sheet_of(view, made_on)
+    stem = _stem(view)
+    first = papers[0] if papers else PAPERS[0]
+    return (
+        write_workbook(sheet, folder / f"{stem}.xlsx", paper=first),
+        *write_csv_sheets(sheet, folder, stem),
+        *(
+            write_printed_sheet(sheet, folder / f"{stem}-{paper.lower()}.pdf", paper=paper)
+            for paper in papers
+        ),
+    )
+
+
+def sheet_of(view: WorkView, made_on: date | None = None) -> WorklistSheet:
+    """Return the sheet of a worklist, as it goes on paper; ``made_on`` is today when not given."""
+    board = view.board
+    job = board.next_job
+    return fill_sheet(
+        planter=board.planter,
+        settings=board.settings,
+        worklist=view.worklist,
+        done=view.progress,
+        kit=view.kit,
+        parts=board.parts,
+        before=board.before if board.before is not None else board.as_found,
+        target=board.target,
+        now=board.label_now,
+        next_lot=board.label_next.partition(" → ")[0],
+        field=job.field or "" if job is not None else "",
+        made_on=made_on if made_on is not None else date.today(),  # noqa: DTZ011
+        units=board.units,
+    )
+
+
+def _stem(view: WorkView) -> str:
+    """Return a file name that any system takes: planter and lot, letters and figures only."""
+    lot = view.board.lot.number if view.board.lot is not None else "target"
+    words = re.findall(r"\w+", f"{view.board.planter.name} {lot}".lower())
+    return f"worklist-{'-'.join(words) or 'planter'}"
