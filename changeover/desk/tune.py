@@ -6,8 +6,8 @@ from pathlib import Path
 
 from changeover.files.tuning_readings import read_tuning_runs
 from changeover.quantities import Quantity, Refusal, Units
-from changeover.seed.bench_counts import Reading, counts_by_meter, pooled
-from changeover.seed.tuning_advice import Advice, advise
+from changeover.seed.bench_counts import Reading, counts_by_meter
+from changeover.seed.tuning_advice import Advice, advise, advise_together
 from changeover.seed.tuning_positions import PositionChoice, choose_position
 
 
@@ -60,4 +60,4 @@ def _together(
     runs: Sequence[Reading], present: Quantity | None, most: Quantity | None, units: Units
 ) -> Advice:
     alike = [replace(run, position="") for run in runs]
-    return advise(pooled(counts_by_meter(alike), "All meters"), present, most, units)[0]
+    return advise_together(counts_by_meter(alike), present, most, units)

@@ -1,6 +1,8 @@
 """The level of vacuum with the least total error, fitted from bench counts of skips and doubles."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TypeAlias
 
 import numpy as np
 
@@ -9,6 +11,8 @@ from changeover.seed import bounds
 from changeover.seed.bench_counts import BenchCounts
 from changeover.seed.bounds import Floats
 from changeover.seed.logistic_fit import LogisticFit, fit_logistic, logistic
+
+Total: TypeAlias = Callable[[Floats], Floats]
 
 _GRID = 41  # steps of log vacuum over the tested range
 _DRAWS = 600
@@ -51,40 +55,85 @@ def estimate(counts: BenchCounts, present: Quantity | None = None) -> Estimates:
     is the present level, one for all or an array over meters. Raises Refusal when a meter was
     run at fewer than two levels.
     """
-    tested = counts.cells > 0
-    lowest, highest = _tested_range(counts)
-    if np.any(lowest == highest):
-        name = counts.names[int(np.argmax(lowest == highest))]
-        raise Refusal(f"{name}: runs at two or more levels of vacuum are needed to fit a curve.")
-    x = np.where(tested, np.log(counts.levels), 0.0)
-    skips = fit_logistic(x, counts.cells, counts.skips)
-    doubles = fit_logistic(x, counts.cells, counts.doubles)
-    grid = _grid(lowest, highest)
-    normal = np.random.default_rng(_SEED).standard_normal((4, _DRAWS))
-    drawn_skips = _drawn(skips, normal[:2], falls=True)
-    drawn_doubles = _drawn(doubles, normal[2:], falls=False)
-    best = _best(grid, held(skips, falls=True), held(doubles, falls=False))[:, 0]
-    spread = _best(grid, drawn_skips, drawn_doubles)
-    low, high = np.percentile(spread, [_TAIL, 100.0 - _TAIL], axis=1)
-    at_best = _total(best[:, None], drawn_skips, drawn_doubles)
-    error = total_error(skips, doubles, best)
-    error_low, error_high = np.percentile(at_best, [_TAIL, 100.0 - _TAIL], axis=1)
-    now = _present(present, lowest, highest)
-    gains = _total(now[:, None], drawn_skips, drawn_doubles) - at_best
-    gain_low, gain_high = np.percentile(gains, [_TAIL, 100.0 - _TAIL], axis=1)
+    lowest, highest = tested_range(counts)
+    skips, doubles = fit_both(counts)
+    fitted = Curves(held(skips, falls=True), held(doubles, falls=False))
+    drawn = drawn_curves(skips, doubles)
+    now = present_log(present, lowest, highest)
+    return summary(
+        counts.names, (skips, doubles), (lowest, highest), now, fitted.total, drawn.total
+    )
+
+
+@dataclass(frozen=True)
+class Curves:
+    """Intercepts at x = 0 and slopes of skips and of doubles, arrays of meters by curves."""
+
+    skips: tuple[Floats, Floats]
+    doubles: tuple[Floats, Floats]
+
+    def total(self, x: Floats) -> Floats:
+        """Return the share of skips plus doubles at log vacuum x, which broadcasts."""
+        skips = logistic(self.skips[0] + self.skips[1] * x)
+        total: Floats = skips + logistic(self.doubles[0] + self.doubles[1] * x)
+        return total
+
+    def mean_total(self, x: Floats) -> Floats:
+        """Return the mean of ``total`` over the meters, kept as one row."""
+        mean: Floats = self.total(x).mean(axis=-2, keepdims=True)
+        return mean
+
+
+def fit_both(counts: BenchCounts) -> tuple[LogisticFit, LogisticFit]:
+    """Return the fits of skips and of doubles against ln kPa, one of each a meter."""
+    x = np.where(counts.cells > 0, np.log(counts.levels), 0.0)
+    return fit_logistic(x, counts.cells, counts.skips), fit_logistic(
+        x, counts.cells, counts.doubles
+    )
+
+
+def drawn_curves(skips: LogisticFit, doubles: LogisticFit, *, alike: bool = True) -> Curves:
+    """Return curves drawn from the fits' normal approximation, meters by draws.
+
+    The draws are ``alike`` for every meter, or each meter's own, as a mean over meters needs.
+    """
+    meters = 1 if alike else skips.slope.size
+    normal = np.random.default_rng(_SEED).standard_normal((4, meters, _DRAWS))
+    return Curves(_drawn(skips, normal[:2], falls=True), _drawn(doubles, normal[2:], falls=False))
+
+
+def summary(
+    names: tuple[str, ...],
+    fits: tuple[LogisticFit, LogisticFit],
+    tested: tuple[Floats, Floats],
+    now: Floats,
+    fitted: Total,
+    drawn: Total,
+) -> Estimates:
+    """Return the estimates from the total error as fitted and as drawn, functions of log vacuum.
+
+    ``now`` is the log of the present level, not a number where there is none.
+    """
+    grid = _grid(*tested)
+    best = _best(grid, fitted)
+    ends = [_TAIL, 100.0 - _TAIL]
+    low, high = np.percentile(_best(grid, drawn), ends, axis=1)
+    error, at_best = fitted(best), drawn(best)
+    error_low, error_high = np.percentile(at_best, ends, axis=1)
+    gain_low, gain_high = np.percentile(drawn(now[:, None]) - at_best, ends, axis=1)
     return Estimates(
-        names=counts.names,
-        skips=skips,
-        doubles=doubles,
-        lowest=lowest,
-        highest=highest,
-        best=np.exp(best),
-        best_low=np.exp(np.minimum(low, best)),
-        best_high=np.exp(np.maximum(high, best)),
-        error=error,
+        names=names,
+        skips=fits[0],
+        doubles=fits[1],
+        lowest=tested[0],
+        highest=tested[1],
+        best=np.exp(best[:, 0]),
+        best_low=np.exp(np.minimum(low, best[:, 0])),
+        best_high=np.exp(np.maximum(high, best[:, 0])),
+        error=error[:, 0],
         error_low=error_low,
         error_high=error_high,
-        gain=total_error(skips, doubles, now) - error,
+        gain=(fitted(now[:, None]) - error)[:, 0],
         gain_low=gain_low,
         gain_high=gain_high,
     )
@@ -99,18 +148,19 @@ def held(fit: LogisticFit, *, falls: bool) -> tuple[Floats, Floats]:
     return (fit.intercept - slope * fit.middle)[:, None], slope[:, None]
 
 
-def total_error(skips: LogisticFit, doubles: LogisticFit, x: Floats) -> Floats:
-    """Return the fitted share of skips plus doubles at one log vacuum (ln kPa) a meter."""
-    at = _total(x[:, None], held(skips, falls=True), held(doubles, falls=False))
-    return at[:, 0]
+def tested_range(counts: BenchCounts) -> tuple[Floats, Floats]:
+    """Return the lowest and highest level run with each meter, in kPa.
 
-
-def _tested_range(counts: BenchCounts) -> tuple[Floats, Floats]:
+    Raises Refusal for a meter that was run at fewer than two levels.
+    """
     tested = counts.cells > 0
     if not tested.any(axis=1).all():
         raise Refusal("Bench counts: a meter without any run cannot be tuned; leave it out.")
     lowest = np.where(tested, counts.levels, np.inf).min(axis=1)
     highest = np.where(tested, counts.levels, -np.inf).max(axis=1)
+    if np.any(lowest == highest):
+        name = counts.names[int(np.argmax(lowest == highest))]
+        raise Refusal(f"{name}: runs at two or more levels of vacuum are needed to fit a curve.")
     return lowest, highest
 
 
@@ -132,18 +182,13 @@ def _drawn(fit: LogisticFit, normal: Floats, *, falls: bool) -> tuple[Floats, Fl
     return intercept - slope * fit.middle[:, None], slope
 
 
-def _total(x: Floats, skips: tuple[Floats, Floats], doubles: tuple[Floats, Floats]) -> Floats:
-    total: Floats = logistic(skips[0] + skips[1] * x) + logistic(doubles[0] + doubles[1] * x)
-    return total
-
-
-def _best(grid: Floats, skips: tuple[Floats, Floats], doubles: tuple[Floats, Floats]) -> Floats:
+def _best(grid: Floats, total: Total) -> Floats:
     """Return the log vacuum of least total error within each meter's grid, meters by curves.
 
     The least of the grid's totals, then the bottom of the parabola through its neighbours.
     """
     on_grid = np.moveaxis(grid[:, None, :], 2, 0)
-    totals = _total(on_grid, skips, doubles)
+    totals = total(on_grid)
     least = totals.argmin(axis=0)
     inner = np.clip(least, 1, _GRID - 2)[None]
     before, at, after = (np.take_along_axis(totals, inner + step, axis=0)[0] for step in (-1, 0, 1))
@@ -155,8 +200,11 @@ def _best(grid: Floats, skips: tuple[Floats, Floats], doubles: tuple[Floats, Flo
     return best
 
 
-def _present(present: Quantity | None, lowest: Floats, highest: Floats) -> Floats:
-    """Return the log of the present level a meter, not a number where it was not tested."""
+def present_log(present: Quantity | None, lowest: Floats, highest: Floats) -> Floats:
+    """Return the log of the present level a meter, not a number where it was not tested.
+
+    Raises Refusal for a level out of bounds.
+    """
     if present is None:
         return np.full_like(lowest, np.nan)
     levels = np.broadcast_to(bounds.PRESSURE.of(present), lowest.shape)

@@ -7,10 +7,11 @@ import numpy as np
 
 from changeover.quantities import Q, Quantity, Units, show
 from changeover.seed import bounds
-from changeover.seed.bench_counts import BenchCounts
+from changeover.seed.bench_counts import BenchCounts, pooled
 from changeover.seed.bounds import Floats
 from changeover.seed.tuning import Estimates, estimate
 from changeover.seed.tuning_curve import Curve, curve_of
+from changeover.seed.tuning_together import estimate_together
 
 STEP = 1.25  # beyond the tested range; common practice, no source
 _SETTLED_WIDTH = 1.15  # interval end over end below which another level is not worth a run
@@ -76,6 +77,24 @@ def advise(
     return tuple(
         _advice(counts, row, fitted.get(row), limit, units) for row in range(len(counts.names))
     )
+
+
+def advise_together(
+    counts: BenchCounts,
+    present: Quantity | None = None,
+    most: Quantity | None = None,
+    units: Units = Units.US,
+    name: str = "All meters",
+) -> Advice:
+    """Return advice on one level for all meters of the counts, as one fan gives them.
+
+    Raises Refusal for a meter without runs or pressures out of bounds.
+    """
+    as_one = pooled(counts, name)
+    several = bool(_levels_run(as_one)[0] > 1)
+    fitted = (estimate_together(counts, present, name), 0) if several else None
+    limit = None if most is None else float(bounds.PRESSURE.of(most))
+    return _advice(as_one, 0, fitted, limit, units)
 
 
 def _advice(

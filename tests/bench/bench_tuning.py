@@ -5,10 +5,10 @@ from collections.abc import Iterator
 import numpy as np
 
 from changeover.quantities import Q
-from changeover.seed.bench_counts import BenchCounts, pooled
+from changeover.seed.bench_counts import BenchCounts
 from changeover.seed.logistic_fit import fit_logistic
 from changeover.seed.tuning import estimate
-from changeover.seed.tuning_advice import advise
+from changeover.seed.tuning_advice import advise, advise_together
 from tests.bench.timing import Ratio, Spell, seconds_of
 
 ROWS, LEVELS, CELLS = 48, 8, 500
@@ -35,7 +35,7 @@ def measure() -> Iterator[Ratio | Spell]:
     )
     yield Spell(
         "advice for each row and all together",
-        seconds_of(lambda: (advise(made, Q(3, "kPa")), advise(pooled(made), Q(3, "kPa")))),
+        seconds_of(lambda: (advise(made, Q(3, "kPa")), advise_together(made, Q(3, "kPa")))),
         LIMIT,
     )
     yield Ratio(

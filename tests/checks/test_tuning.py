@@ -7,6 +7,7 @@ from changeover.quantities import Q
 from changeover.seed.bench_counts import BenchCounts
 from changeover.seed.logistic_fit import fit_logistic, logistic
 from changeover.seed.tuning import estimate
+from changeover.seed.tuning_together import estimate_together
 
 LEVELS = np.array([2.5, 3.2, 4.0, 5.0, 6.3, 8.0])
 SKIPS = np.array([60, 31, 14, 9, 3, 1])
@@ -87,12 +88,12 @@ def made(
 
 @pytest.mark.parametrize(("cells", "levels"), [(100, 5), (250, 4), (250, 8), (1_000, 6)])
 def test_interval_covers_the_known_best_level(outside_check, cells, levels) -> None:
-    counts, truth, _ = made(600, cells, np.linspace(2.5, 8.0, levels), seed=11)
+    counts, truth, _ = made(300, cells, np.linspace(2.5, 8.0, levels), seed=11)
     found = estimate(counts)
     covered = (found.best_low <= truth + 1e-3) & (found.best_high >= truth - 1e-3)
     outside_check(
         calculation=f"share of 95 % intervals that hold the best vacuum, {cells} cells × {levels}",
-        source="simulation of 600 meters with known truth",
+        source="simulation of 300 meters with known truth",
         trust="derived",
         printed=95,
         ours=float(covered.mean() * 100),
@@ -100,6 +101,42 @@ def test_interval_covers_the_known_best_level(outside_check, cells, levels) -> N
         tolerance=4.5,
         note="honest: never far below 95, wider where meters differ",
     )
+
+
+@pytest.mark.parametrize("spread", [0.0, 0.4, 0.8])
+def test_interval_of_a_fan_covers_the_best_level_of_its_meters(outside_check, spread) -> None:
+    covered = [holds_best_of_unlike_meters(seed, spread) for seed in range(60)]
+    outside_check(
+        calculation=f"share of 95 % intervals for 12 meters on a fan, logit spread {spread}",
+        source="simulation of 60 fans with known truth",
+        trust="derived",
+        printed=95,
+        ours=100 * sum(covered) / len(covered),
+        unit="%",
+        tolerance=6,
+        note="meters that differ do not pass for chance",
+    )
+
+
+def holds_best_of_unlike_meters(seed: int, spread: float) -> bool:
+    chance, levels, cells = np.random.default_rng(seed), np.linspace(2.5, 8.0, 6), 250
+    skip_level, double_level = -3.9 + chance.normal(0, spread, (2, 12, 1))
+
+    def shares(x: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        return logistic(skip_level - 4 * x), logistic(double_level + 3 * x)
+
+    skip, double = shares(np.log(levels / 4.5))
+    skips = chance.binomial(cells, skip).astype(float)
+    doubles = chance.binomial((cells - skips).astype(int), double / (1 - skip)).astype(float)
+    size = skips.shape
+    names = tuple(str(meter) for meter in range(12))
+    counts = BenchCounts(
+        names, np.broadcast_to(levels, size), np.full(size, float(cells)), skips, doubles
+    )
+    fine = np.linspace(np.log(2.5 / 4.5), np.log(8 / 4.5), 4_001)
+    truth = 4.5 * np.exp(fine[sum(shares(fine)).mean(axis=0).argmin()])
+    found = estimate_together(counts)
+    return bool(found.best_low[0] <= truth * 1.001 and found.best_high[0] >= truth * 0.999)
 
 
 def test_best_level_closes_in_on_the_truth_as_cells_grow() -> None:
