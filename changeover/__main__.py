@@ -17,11 +17,24 @@ from changeover.commands import (
     sprockets,
     tune,
     vacuum,
+    worklist,
 )
 from changeover.commands.arguments import Parser, one_line
 
 # A job without a window: one module of changeover.commands, with add(parsers).
-JOBS = (proposal, rate, spacing, bench, depth, drive_start, seed_need, sprockets, vacuum, tune)
+JOBS = (
+    worklist,
+    proposal,
+    rate,
+    spacing,
+    bench,
+    depth,
+    drive_start,
+    seed_need,
+    sprockets,
+    vacuum,
+    tune,
+)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

@@ -1,46 +1,34 @@
 """``changeover proposal`` gives each setting with its reason, for lots by number or name."""
 
-import json
-import shutil
-from pathlib import Path
+from collections.abc import Callable
 from typing import Any
 
 import pytest
 
 from changeover.__main__ import main
-from changeover.bundled import bundled
 from changeover.commands.job_arguments import lot_number
 from changeover.quantities import Q, Refusal
 from changeover.seed.lots import SeedLot
 
+Answer = Callable[..., dict[str, Any]]
+
 JOB = ("--planter", "Penny Twelve", "--lot", "Y-208", "--field", "Otter Flat")
-
-
-@pytest.fixture
-def store(tmp_path: Path) -> str:
-    return str(shutil.copyfile(bundled("demo.sqlite"), tmp_path / "demo.sqlite"))
-
-
-def answer(capsys: pytest.CaptureFixture[str], *arguments: str) -> dict[str, Any]:
-    assert main(["proposal", *arguments, "--json"]) == 0
-    answered: dict[str, Any] = json.loads(capsys.readouterr().out)
-    return answered
 
 
 def of(answered: dict[str, Any], setting: str) -> list[dict[str, Any]]:
     return [one for one in answered["settings"] if one["setting"] == setting]
 
 
-def test_no_value_without_a_reason(store: str, capsys: pytest.CaptureFixture[str]) -> None:
-    answered = answer(capsys, store, *JOB)
+def test_no_value_without_a_reason(store: str, answer: Answer) -> None:
+    answered = answer("proposal", store, *JOB)
     assert len(of(answered, "depth")) == 12
     for one in [*answered["settings"], *answered["figures"]]:
         reason = one["reason"]
         assert all(reason[key] for key in ("rule", "why", "source", "trust")), one
 
 
-def test_each_of_the_seven_is_there(store: str, capsys: pytest.CaptureFixture[str]) -> None:
-    answered = answer(capsys, store, *JOB)
+def test_each_of_the_seven_is_there(store: str, answer: Answer) -> None:
+    answered = answer("proposal", store, *JOB)
     seven = ("disc", "brush", "singulator", "hub_spacing", "vacuum", "depth", "closing")
     assert all(of(answered, key) for key in seven)
     (vacuum,) = of(answered, "vacuum")
@@ -48,15 +36,15 @@ def test_each_of_the_seven_is_there(store: str, capsys: pytest.CaptureFixture[st
     assert vacuum["text"] == f"{vacuum['value']['value']:.1f} inH₂O"
 
 
-def test_a_lot_by_name_in_metric(store: str, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_lot_by_name_in_metric(store: str, answer: Answer) -> None:
     by_name = ("--planter", "Penny Twelve", "--lot", "plain tale 2", "--units", "metric")
-    answered = answer(capsys, store, *by_name)
+    answered = answer("proposal", store, *by_name)
     assert (answered["lot"], answered["field"]) == ("Y-208", None)
     assert of(answered, "vacuum")[0]["value"]["unit"] == "kPa"
 
 
-def test_the_rate_that_is_given_is_taken(store: str, capsys: pytest.CaptureFixture[str]) -> None:
-    answered = answer(capsys, store, *JOB, "--rate", "120 000/acre")
+def test_the_rate_that_is_given_is_taken(store: str, answer: Answer) -> None:
+    answered = answer("proposal", store, *JOB, "--rate", "120 000/acre")
     rates = [one["value"]["value"] for one in of(answered, "seed_rate")]
     assert rates == [pytest.approx(120_000)]
 

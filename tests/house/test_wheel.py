@@ -2,6 +2,7 @@
 
 import json
 import os
+import shutil
 import subprocess
 import sys
 import zipfile
@@ -70,3 +71,17 @@ def test_the_installed_command_reckons_a_rate(command: Path, tmp_path: Path) -> 
     done = run(command, tmp_path, *rate)
     assert done.returncode == 0, done.stderr
     assert json.loads(done.stdout)["spacing"]["value"] == pytest.approx(6.534)
+
+
+def test_the_installed_command_does_the_main_job(command: Path, tmp_path: Path) -> None:
+    where = "from changeover.bundled import bundled; print(bundled('demo.sqlite'))"
+    python = command.with_name("python")
+    demo = subprocess.run(
+        [python, "-c", where], cwd=tmp_path, capture_output=True, text=True, check=True
+    ).stdout.strip()
+    assert not Path(demo).is_relative_to(ROOT)
+    store = shutil.copyfile(demo, tmp_path / "store.sqlite")
+    job = ("--planter", "Magpie 31", "--lot", "Y-208", "--field", "Otter Flat")
+    done = run(command, tmp_path, "worklist", store, *job, "--out", "work", "--json")
+    assert done.returncode == 0, done.stderr
+    assert all((tmp_path / name).exists() for name in json.loads(done.stdout)["files"])

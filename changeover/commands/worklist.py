@@ -1,0 +1,152 @@
+"""``changeover worklist``: the work from the setup as found to a proposal, written to files."""
+
+import argparse
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from changeover.commands.answers import write_json, write_pairs
+from changeover.commands.arguments import Parsers, add_job
+from changeover.commands.figures import write_notes
+from changeover.commands.job_arguments import add_job_arguments, opened, read_job
+
+if TYPE_CHECKING:
+    from changeover.desk.board import Board
+    from changeover.desk.plan_switch import WorkView
+    from changeover.quantities import Quantity
+    from changeover.switch.tasks import Change, KitLine, PartCount, Task
+
+
+def add(parsers: Parsers) -> None:
+    """Add the command and its arguments."""
+    parser = add_job(parsers, "worklist", "Write the worklist for a seed lot and a field.", run)
+    add_job_arguments(parser)
+    parser.add_argument(
+        "--out",
+        required=True,
+        type=Path,
+        metavar="DIR",
+        help="folder for the files, made if needed",
+    )
+
+
+def run(args: argparse.Namespace) -> int:
+    """Write the files and say which; raises Refusal when a name or the folder is not there."""
+    from changeover.desk.export import write_view
+    from changeover.desk.plan_switch import work_view_for
+    from changeover.quantities import Units
+
+    units = Units(args.units)
+    with opened(args) as store:
+        job = read_job(args, store, units)
+        view = work_view_for(store, args.planter, job, units)
+    files = write_view(view, _folder(args.out))
+    if args.json:
+        named = {"planter": args.planter, "lot": job.lot, "field": args.field}
+        write_json({**named, **worklist_json(view), "files": [str(path) for path in files]})
+    else:
+        _write_text(view, files)
+    return 0
+
+
+def _folder(path: Path) -> Path:
+    from changeover.quantities import Refusal
+
+    try:
+        path.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise Refusal(f"The folder {path} cannot be made: {error.strerror}.") from error
+    return path
+
+
+def worklist_json(view: "WorkView") -> dict[str, Any]:
+    """Return the work under the keys ``tasks``, ``kit``, ``minutes``, ``cautions``."""
+    tasks = view.worklist.tasks
+    return {
+        "tasks": [_task_json(view.board, number, task) for number, task in enumerate(tasks, 1)],
+        "kit": [_kit_json(line) for line in view.kit.lines],
+        "minutes": _minutes(sum(_in_minutes(task.minutes) * task.persons for task in tasks)),
+        "cautions": list(view.worklist.cautions),
+    }
+
+
+def _task_json(board: "Board", number: int, task: "Task") -> dict[str, Any]:
+    changes = [change for place in task.places for change in task.changes.get(place, ())]
+    return {
+        "number": number,
+        "key": task.key,
+        "kind": str(task.kind),
+        "at": str(task.work_place),
+        "title": task.title,
+        "places": [place.label for place in task.places],
+        "changes": [_change_json(board, change) for change in changes],
+        "minutes": _minutes(_in_minutes(task.minutes)),
+        "persons": task.persons,
+        "state": str(task.state),
+        "tools": list(task.tools),
+        "steps": list(task.steps),
+        "cautions": list(task.cautions),
+        "parts_in": [_part_json(one) for one in task.parts_in],
+        "parts_out": [_part_json(one) for one in task.parts_out],
+        "needs": list(task.needs),
+        "why": task.why,
+    }
+
+
+def _change_json(board: "Board", change: "Change") -> dict[str, Any]:
+    from changeover.planter.entry import show_value
+
+    setting = next(one for one in board.settings if one.key == change.cell.setting)
+    place = change.cell.place
+    before, after = (
+        show_value(setting, board.planter, place, value, board.units, sign=True)
+        for value in (change.before, change.after)
+    )
+    return {"setting": setting.key, "place": place.label, "from": before, "to": after}
+
+
+def _part_json(one: "PartCount") -> dict[str, Any]:
+    return {"part": one.part, "count": one.count}
+
+
+def _kit_json(line: "KitLine") -> dict[str, Any]:
+    return {
+        "part": line.part,
+        "name": line.name,
+        "needed": line.needed,
+        "on_shelf": line.on_shelf,
+        "short": line.short,
+        "bins": list(line.bins),
+        "released": line.released,
+    }
+
+
+def _in_minutes(time: "Quantity") -> float:
+    return float(time.to("min").magnitude)
+
+
+def _minutes(value: float) -> dict[str, float | str]:
+    return {"value": value, "unit": "min"}
+
+
+def _write_text(view: "WorkView", files: Sequence[Path]) -> None:
+    from changeover.switch.wording import places_text
+
+    answer = worklist_json(view)
+    tasks = view.worklist.tasks
+    write_pairs(
+        [
+            ("Tasks", str(len(tasks))),
+            ("Working time", f"{answer['minutes']['value']:.0f} min"),
+            ("Short of parts", _shortages(answer["kit"])),
+        ]
+    )
+    for number, task in enumerate(tasks, 1):
+        sys.stdout.write(f"{number:>3}  {task.title}: {places_text(task.places)}\n")
+    write_notes(f"Caution: {caution}" for caution in view.worklist.cautions)
+    write_notes(f"Written: {path}" for path in files)
+
+
+def _shortages(kit: Sequence[dict[str, Any]]) -> str:
+    return ", ".join(f"{one['short']} × {one['part']}" for one in kit if one["short"]) or "none"

@@ -1,0 +1,77 @@
+"""``changeover worklist`` writes the work to files and says the same on standard output."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from openpyxl import load_workbook
+
+from changeover.__main__ import main
+
+Answer = Callable[..., dict[str, Any]]
+
+JOB = ("--planter", "Penny Twelve", "--lot", "Y-208", "--field", "Otter Flat")
+
+
+def test_every_file_is_written(store: str, tmp_path: Path, answer: Answer) -> None:
+    answered = answer("worklist", store, *JOB, "--out", str(tmp_path / "new" / "folder"))
+    written = {Path(name).suffix for name in answered["files"]}
+    assert written == {".xlsx", ".csv", ".pdf"}
+    assert all(Path(name).stat().st_size > 100 for name in answered["files"])
+
+
+def test_the_workbook_has_the_same_tasks(store: str, tmp_path: Path, answer: Answer) -> None:
+    answered = answer("worklist", store, *JOB, "--out", str(tmp_path))
+    (path,) = (name for name in answered["files"] if name.endswith(".xlsx"))
+    page = load_workbook(path).worksheets[0]
+    cells = {cell.value for row in page.iter_rows() for cell in row}
+    assert {task["title"] for task in answered["tasks"]} <= cells
+
+
+def test_clean_out_comes_before_the_swaps(store: str, tmp_path: Path, answer: Answer) -> None:
+    tasks = answer("worklist", store, *JOB, "--out", str(tmp_path))["tasks"]
+    numbers = {task["key"]: task["number"] for task in tasks}
+    assert all(numbers[key] < task["number"] for task in tasks for key in task["needs"])
+    tank = next(task for task in tasks if task["kind"] == "clean" and task["at"] == "tank")
+    swaps = [task["number"] for task in tasks if task["parts_in"]]
+    assert swaps
+    assert tank["number"] < min(swaps)
+
+
+def test_one_opening_of_a_meter_covers_its_work(store: str, tmp_path: Path, answer: Answer) -> None:
+    tasks = answer("worklist", store, *JOB, "--out", str(tmp_path))["tasks"]
+    at_meters = [t for t in tasks if t["at"] == "meter" and t["kind"] == "set"]
+    rows = [place for task in at_meters for place in task["places"]]
+    assert len(rows) == len(set(rows))
+    assert sum(task["minutes"]["value"] for task in tasks) > 0
+
+
+def test_only_changes_are_work(store: str, tmp_path: Path, answer: Answer) -> None:
+    tasks = answer("worklist", store, *JOB, "--out", str(tmp_path))["tasks"]
+    changes = [change for task in tasks for change in task["changes"]]
+    assert changes
+    assert all(change["from"] != change["to"] for change in changes)
+
+
+def test_the_store_stays_as_it_was(store: str, tmp_path: Path, answer: Answer) -> None:
+    first = answer("worklist", store, *JOB, "--out", str(tmp_path))
+    assert answer("worklist", store, *JOB, "--out", str(tmp_path)) == first
+
+
+def test_text_for_people(store: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["worklist", store, *JOB, "--out", str(tmp_path)]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0].startswith("Tasks")
+    assert sum(line.startswith("Written: ") for line in lines) == len(
+        list(tmp_path.glob("worklist-*"))
+    )
+
+
+def test_a_file_in_the_way_of_the_folder_is_refused(
+    store: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "taken").write_text("mine")
+    assert main(["worklist", store, *JOB, "--out", str(tmp_path / "taken")]) == 2
+    assert capsys.readouterr().err.count("\n") == 1
+    assert (tmp_path / "taken").read_text() == "mine"
