@@ -18,6 +18,8 @@ from changeover.seed.singulator import answer_singulator
 from changeover.seed.trust_order import Answer, no_ground, proof_of, reasoned, settle
 from changeover.seed.vacuum_start import answer_vacuum
 
+GIVEN = reasoned("disc as given", "The disc was given.", "your choice", Trust.RECORD)
+
 
 @dataclass(frozen=True, eq=False)
 class Choice:
@@ -62,6 +64,16 @@ def choose(case: Case, settings: tuple[Setting, ...]) -> Choice:
         answer = _manual_disc(case, settle(case, shown, row, own, record_counts=False))
     code = answer.value if isinstance(answer.value, str) else ""
     return Choice(case, case.part(code), answer, rate, by_key)
+
+
+def choose_with(case: Case, disc: Part | None) -> Choice:
+    """Return the choice for a disc that is given, with the rate as for any other."""
+    rate = answer_seed_rate(case)
+    if not asked_for(case):
+        row = Place.of_row(case.rows[0] if case.rows else 1)
+        rate = settle(case, standard("seed_rate"), row, rate, record_counts=False)
+    answer = no_ground("disc as given") if disc is None else Answer(disc.code, GIVEN)
+    return Choice(case, disc, answer, rate)
 
 
 def _mounted(case: Case, row: Place) -> Answer:

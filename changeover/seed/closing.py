@@ -11,28 +11,35 @@ from changeover.seed.trust_order import Answer, no_ground, reasoned
 RULE = "closing force by tilth and moisture"
 
 
-def closing_position(index: Index, rules: Rules, soil: Soil) -> tuple[int, tuple[Rule, ...]] | None:
-    """Return the closing position, numbered from the lightest, and the rules that held.
+def closing_share(rules: Rules, soil: Soil) -> tuple[float, tuple[Rule, ...]] | None:
+    """Return the closing force as a share of the index, 0 the lightest, and the rules that held.
 
-    The shares of the rules are added up and held between the lightest position (0) and the
-    strongest (1), then taken to the nearest position. None when no rule holds. Common practice,
-    no source: five positions, the lightest floating for soft or sandy ground, the strongest for
-    hard or untilled ground.
+    The shares of the rules are added up and held between 0 and 1. None when no rule holds.
+    Common practice, no source: the lightest position floats for soft or sandy ground, the
+    strongest is for hard or untilled ground.
     """
     held = rules.all("closing", _things(soil))
     if not held:
         return None
-    share = max(0.0, min(1.0, sum(rule.gives for rule in held)))
-    return 1 + round(share * (len(index) - 1) + 1e-9), held
+    return max(0.0, min(1.0, sum(rule.gives for rule in held))), held
+
+
+def closing_position(index: Index, share: float) -> int:
+    """Return the position nearest to a share of the index, numbered from the lightest.
+
+    Five positions are common practice, no source.
+    """
+    return 1 + round(share * (len(index) - 1) + 1e-9)
 
 
 def answer_closing(case: Case) -> Answer:
     """Return the closing position for a case by rule alone."""
     soil, index = soil_of(case), case.planter.closing
-    found = closing_position(index, case.crop.rules, soil)
+    found = closing_share(case.crop.rules, soil)
     if found is None:
         return no_ground(RULE, "No rule holds for this soil.")
-    position, held = found
+    share, held = found
+    position = closing_position(index, share)
     why = " ".join(rule.why for rule in held)
     parts = " ".join(f"{rule.gives:+g}" for rule in held)
     how = (

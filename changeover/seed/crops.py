@@ -3,6 +3,7 @@
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from changeover.quantities import MEASURES, Q, Quantity, Refusal, Units, show
@@ -79,7 +80,7 @@ class CropFigure:
     note: str = ""
     when: When = ANY_SOIL
 
-    @property
+    @cached_property
     def middle(self) -> Quantity:
         """The typical value, else the middle of the range, else the one end that is known."""
         if self.typical is not None:
@@ -111,10 +112,11 @@ class CropFigure:
         return ", ".join(parts)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Crop:
     """A crop: its key, its name, the kind it belongs to, its family and its figures.
 
+    A crop is one and the same only with itself, so that what follows from it can be kept.
     ``kind`` is the key that its classes share, ``dry_bean`` for pinto; else the key itself.
     ``rules`` are the rule tables that hold for every crop.
     """
@@ -133,8 +135,12 @@ class Crop:
 
     def of(self, what: str) -> tuple[CropFigure, ...]:
         """Return its figures of one sort, the most trusted first."""
-        found = [figure for figure in self.figures if figure.what == what]
-        return tuple(sorted(found, key=lambda figure: _TRUST_ORDER.index(figure.trust)))
+        return self._sorts.get(what, ())
+
+    @cached_property
+    def _sorts(self) -> dict[str, tuple[CropFigure, ...]]:
+        ordered = sorted(self.figures, key=lambda figure: _TRUST_ORDER.index(figure.trust))
+        return {what: tuple(figure for figure in ordered if figure.what == what) for what in KINDS}
 
     def best(self, what: str) -> CropFigure | None:
         """Return its most trusted figure of one sort that holds for any soil, or None."""

@@ -1,20 +1,17 @@
 """Depth: the target from crop and soil within published bounds, and each row's own notch."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
-from changeover.planter.machine import Planter
-from changeover.planter.places import Place
 from changeover.planter.settings import Setting
-from changeover.planter.setup import Cell, Value
-from changeover.quantities import Q, Quantity, Refusal, Units, is_quantity, show
+from changeover.planter.setup import Value
+from changeover.quantities import Q, Quantity, Units, is_quantity, show
 from changeover.seed.case import Case
 from changeover.seed.crops import Crop, CropFigure
 from changeover.seed.fields import Moisture, Texture, Tillage
-from changeover.seed.reasons import Input, Proposed, Reason, Trust
+from changeover.seed.reasons import Input, Trust
 from changeover.seed.rules import Rule
 from changeover.seed.trust_order import (
-    NO_GROUND,
     Answer,
     ladder,
     manual_entry,
@@ -59,6 +56,7 @@ def soil_of(case: Case) -> Soil:
     return Soil(job.moisture, job.field.texture, job.tillage, job.soil_temperature)
 
 
+@lru_cache(maxsize=256)
 def target_depth(crop: Crop, soil: Soil) -> DepthTarget | None:
     """Return the depth to plant a crop at in a soil, with its bounds; None when none is printed.
 
@@ -92,73 +90,27 @@ def is_cold(crop: Crop, temperature: Quantity | None) -> bool:
 
 
 def cold_warning(crop: Crop, temperature: Quantity | None, units: Units) -> str | None:
-    """Return a sentence with its source when the soil is below the crop's least temperature."""
-    least = crop.best("least_soil_temperature")
-    if temperature is None or least is None:
+    """Return a sentence with its sources when the soil is colder than any in print asks for."""
+    if temperature is None:
         return None
-    if temperature.to("kelvin") >= least.middle.to("kelvin"):
+    known = temperature.to("kelvin")
+    missed = [one for one in crop.of("least_soil_temperature") if known < one.middle.to("kelvin")]
+    if not missed:
         return None
-    note = f" ({least.note})" if least.note else ""
+    asked = "; ".join(
+        f"at least {show(one.middle, 'temperature', units)}"
+        + (f" ({one.note})" if one.note else "")
+        + f" by {one.source}"
+        for one in missed
+    )
     return (
-        f"The soil is {show(temperature, 'temperature', units)}; {crop.name} wants at least "
-        f"{show(least.middle, 'temperature', units)}{note} to germinate ({least.source}): wait, "
+        f"The soil is {show(temperature, 'temperature', units)}; {crop.name} wants {asked}: wait, "
         "or expect slow and uneven emergence."
     )
 
 
-def propose_depth(case: Case, setting: Setting) -> tuple[dict[Cell, Proposed], tuple[str, ...]]:
-    """Return the notch of every row, and a sentence for the rows that cannot reach the depth.
-
-    Rows whose scale does not reach get no value. Rows that take the same notch share a reason.
-    """
-    answer = _wanted(case, setting)
-    cells: dict[Cell, Proposed] = {}
-    if not is_quantity(answer.value):
-        for row in case.rows:
-            cell = Cell(setting.key, Place.of_row(row))
-            cells[cell] = Proposed(cell, answer.value, answer.reason, answer.low, answer.high)
-        return cells, ()
-    notches = row_notches(case.planter, answer.value, case.rows)
-    shared: dict[tuple[int | None, float], Reason] = {}
-    for row, notch in notches.items():
-        offset = case.planter.depth.offsets.get(row)
-        alike = (notch, 0.0 if offset is None else float(offset.to("mm").magnitude))
-        if alike not in shared:
-            shared[alike] = _row_reason(case, answer.reason, answer.value, row, notch)
-        cell = Cell(setting.key, Place.of_row(row))
-        cells[cell] = Proposed(cell, notch, shared[alike], answer.low, answer.high)
-    return cells, _unreached(case, answer.value, notches)
-
-
-def row_notches(
-    planter: Planter, depth: Quantity, rows: tuple[int, ...]
-) -> Mapping[int, int | None]:
-    """Return the notch nearest to a depth for each row, None where the scale does not reach.
-
-    Rows without an offset of their own share one reckoning.
-    """
-    found: dict[int, int | None] = {}
-    shared: list[int | None] = []
-    for row in rows:
-        if row in planter.depth.offsets or not shared:
-            notch = _notch(planter, depth, row)
-            if row not in planter.depth.offsets:
-                shared.append(notch)
-        else:
-            notch = shared[0]
-        found[row] = notch
-    return found
-
-
-def _notch(planter: Planter, depth: Quantity, row: int) -> int | None:
-    try:
-        return planter.depth.notch(depth, row)
-    except Refusal:
-        return None
-
-
-def _wanted(case: Case, setting: Setting) -> Answer:
-    """Return the depth wanted as a length, or the manual's own notch."""
+def depth_wanted(case: Case, setting: Setting) -> Answer:
+    """Return the depth wanted as a length, or the manual's own notch, with its reason."""
     soil = soil_of(case)
     target = target_depth(case.crop, soil)
     own = _by_rule(case, target, soil) if target else no_ground(RULE, "No depth is printed for it.")
@@ -200,40 +152,6 @@ def _by_rule(case: Case, target: DepthTarget, soil: Soil) -> Answer:
         says[target.steps[0].trust] = f"steps by soil: {steps}"
     reason = reasoned(RULE, why, figure.source, figure.trust, how=how, inputs=inputs, says=says)
     return Answer(target.depth, reason, target.low, target.high)
-
-
-def _row_reason(case: Case, reason: Reason, depth: Quantity, row: int, notch: int | None) -> Reason:
-    scale, units = case.planter.depth, case.units
-    offset = scale.offsets.get(row)
-    step = show(scale.step, "depth", units)
-    if notch is None:
-        low, high = scale.depth(1, row), scale.depth(scale.count, row)
-        why = (
-            f"{NO_GROUND} This row cannot plant {show(depth, 'depth', units)} deep: its notches "
-            f"reach {show(low, 'depth', units)} to {show(high, 'depth', units)}."
-        )
-        return replace(reason, why=why, rule="depth out of reach")
-    there = show(scale.depth(notch, row), "depth", units)
-    how = f"{reason.how}. Notch {notch} of {scale.count} gives {there} ({step} a notch)"
-    if offset is not None:
-        how += f"; this row plants {show(offset, 'depth', units)} deeper than its scale says"
-    return replace(reason, how=how)
-
-
-def _unreached(case: Case, depth: Quantity, notches: Mapping[int, int | None]) -> tuple[str, ...]:
-    rows = [row for row, notch in notches.items() if notch is None]
-    if not rows:
-        return ()
-    scale = case.planter.depth
-    reach = (scale.depth(1, rows[0]), scale.depth(scale.count, rows[0]))
-    named = f"Row {rows[0]}" if len(rows) == 1 else f"Rows {rows[0]} to {rows[-1]}"
-    low, high = (show(end, "depth", case.units) for end in reach)
-    wanted = show(depth, "depth", case.units)
-    says = (
-        f"{named} cannot plant {wanted} deep: the {scale.count} notches reach {low} to {high}; "
-        "choose another depth or mend the depth scale of the planter."
-    )
-    return (says,)
 
 
 def _things(crop: Crop, soil: Soil) -> dict[str, str]:

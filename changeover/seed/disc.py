@@ -12,20 +12,21 @@ from changeover.seed.shelf_counts import mounted_rows, to_hand
 from changeover.seed.trust_order import Answer, no_ground, proof_of, reasoned
 
 RULE = "disc by score"
-# The hole over the seed's narrowest side; from memory, design books give about two thirds of the
+# The hole over the seed's width; from memory, design books give about two thirds of the
 # seed's width. A hole as large as the seed lets it through (LSU AgCenter 2005).
 HOLE_FROM, HOLE_TO, LETS_THROUGH = 0.4, 0.7, 1.0
 
 
 @dataclass(frozen=True)
 class Point:
-    """Points gained or lost, and why."""
+    """Points gained or lost, why, and what stands behind them."""
 
     gives: float
     why: str
+    source: str = ""
 
     def __str__(self) -> str:
-        return f"{self.gives:+.3g} {self.why}"
+        return f"{self.gives:+.2g} {self.why} ({self.source})"
 
 
 @dataclass(frozen=True)
@@ -44,10 +45,8 @@ class Candidate:
 
     @property
     def text(self) -> str:
-        parts = "; ".join(str(point) for point in self.points)
-        return (
-            f"{self.disc.code}: {self.score:.3g} points, {self.count} to hand ({parts or 'none'})"
-        )
+        parts = "; ".join(map(str, self.points)) or "none"
+        return f"{self.disc.code}: {self.score:.2g} points, {self.count} to hand ({parts})"
 
 
 def rank_discs(case: Case, seed_rate: Quantity | None) -> tuple[Candidate, ...]:
@@ -96,7 +95,7 @@ def answer_disc(case: Case, candidates: Sequence[Candidate], proved: str | None 
         inputs=_inputs(case, best),
         cautions=cautions,
         says={
-            Trust.RECORD: f"{best.disc.code}, {best.score:.3g} points"
+            Trust.RECORD: f"{best.disc.code}, {best.score:.2g} points"
             + (f"; proved in “{proved}”" if proved else ""),
             Trust.PUBLISHED: _printed(case),
         },
@@ -112,10 +111,10 @@ def _can_serve(one: Candidate, case: Case) -> bool:
 
 
 def hole_share(case: Case, disc: Part) -> float | None:
-    """Return the disc's hole over the narrowest side of the seed, None when either is unknown."""
-    if disc.hole is None or case.size is None or case.size.narrowest is None:
+    """Return the disc's hole over the width of the seed, None when either is unknown."""
+    if disc.hole is None or case.size is None or case.size.width is None:
         return None
-    return float((disc.hole / case.size.narrowest).to("count").magnitude)
+    return float((disc.hole / case.size.width).to("count").magnitude)
 
 
 def _speed(case: Case, disc: Part, seed_rate: Quantity | None) -> Quantity | None:
@@ -140,8 +139,8 @@ def _points(
     if speed is not None and slowest > 0:
         turns = float(speed.magnitude)
         slow = _point(case, "disc speed", "slowest", slowest / turns)
-        told = f"turns {show(speed, 'disc_speed', case.units)} with {disc.cells} cells; {slow.why}"
-        points.append(Point(slow.gives, told))
+        told = f"turns {show(speed, 'disc_speed', case.units)} with {disc.cells} cells: {slow.why}"
+        points.append(Point(slow.gives, told, slow.source))
     mounted = mounted_rows(case, "disc", disc.code) / case.planter.rows
     if mounted:
         points.append(_point(case, "mounted", "all", mounted))
@@ -152,7 +151,7 @@ def _point(case: Case, matter: str, finding: str, share: float = 1.0) -> Point:
     rule = case.crop.rules.first("disc", {"matter": matter, "finding": finding})
     if rule is None:
         return Point(0.0, "")
-    return Point(rule.gives * share, f"{rule.why} ({rule.source})")
+    return Point(rule.gives * share, rule.why, rule.source)
 
 
 def _proved(case: Case, disc: Part) -> dict[str, str]:

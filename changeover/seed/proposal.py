@@ -13,7 +13,7 @@ from changeover.quantities import Units
 from changeover.seed.case import Case
 from changeover.seed.choices import Choice, answer_at, choose
 from changeover.seed.crops import Crop
-from changeover.seed.depth import propose_depth
+from changeover.seed.depth_rows import propose_depth
 from changeover.seed.fields import FieldJob
 from changeover.seed.figures import figures_of
 from changeover.seed.hub_spacing import propose_hub_spacing

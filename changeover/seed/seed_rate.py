@@ -41,6 +41,24 @@ def shares_of(case: Case) -> Shares:
     return Shares(germination or 1.0, emergence or 1.0, says[0], says[1])
 
 
+def rate_wanted(case: Case) -> Quantity | None:
+    """Return the seed rate alone, seeds per area: as asked, the stand's, or the crop table's.
+
+    None when there is no ground for one. Raises Refusal for input out of bounds.
+    """
+    job = case.job
+    if job.seed_rate is not None:
+        return job.seed_rate
+    rates, stands = case.crop.of("seed_rate"), case.crop.of("stand")
+    if job.stand is None and rates:
+        return rates[0].middle
+    stand = job.stand if job.stand is not None else stands[0].middle if stands else None
+    if stand is None:
+        return None
+    shares = shares_of(case)
+    return rate.rate_for_stand(stand, shares.germination, shares.emergence)
+
+
 def answer_seed_rate(case: Case) -> Answer:
     """Return the seed rate for a case: the rate wanted, the stand's, or the crop table's."""
     job, units = case.job, case.units

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
 import numpy as np
 
@@ -28,13 +29,15 @@ ROUND_FROM, FLAT_BELOW = 0.85, 0.72
 
 @dataclass(frozen=True)
 class SeedSize:
-    """The mean diameter of a lot's seed, its narrowest measured side, its shape, and whence.
+    """The mean diameter of a lot's seed, its width, its shape, and whence.
 
+    ``width`` is the middle one of its three sides: it decides whether the seed passes a round
+    hole, and is what a sieve with round holes grades by.
     ``measured`` is False when the figures are the crop's published ones and not the lot's.
     """
 
     diameter: Quantity
-    narrowest: Quantity | None
+    width: Quantity | None
     shape: Shape | None
     says: str
     measured: bool
@@ -99,6 +102,11 @@ def seed_size(lot: SeedLot, crop: Crop) -> SeedSize | None:
         middle = sieve_size((low + high) / 2.0)
         says = f"sieve grade {low:g}-{high:g} sixty-fourths of an inch"
         return SeedSize(middle, sieve_size(low), None, says, measured=True)
+    return _printed(crop)
+
+
+@lru_cache(maxsize=64)
+def _printed(crop: Crop) -> SeedSize | None:
     sides = [crop.best(what) for what in ("length", "width", "thickness")]
     if all(side is not None for side in sides):
         length, width, thickness = (side.middle for side in sides if side is not None)
@@ -111,7 +119,7 @@ def seed_size(lot: SeedLot, crop: Crop) -> SeedSize | None:
 def _of_dimensions(
     length: Quantity, width: Quantity, thickness: Quantity, says: str, *, measured: bool
 ) -> SeedSize:
-    narrowest = min(length, width, thickness)
+    middle = sorted((length, width, thickness))[1]
     shape = shape_of(float(sphericity(length, width, thickness).magnitude))
     mean = geometric_mean_diameter(length, width, thickness)
-    return SeedSize(mean, narrowest, shape, says, measured)
+    return SeedSize(mean, middle, shape, says, measured)

@@ -5,6 +5,7 @@ from changeover.planter.scales import Index
 from changeover.quantities import Refusal
 from changeover.seed.case import Case
 from changeover.seed.reasons import Input, Trust
+from changeover.seed.rules import Rule
 from changeover.seed.trust_order import Answer, no_ground, reasoned
 
 RULE = "singulator by crop and seed shape"
@@ -13,13 +14,18 @@ LEAST_GAP = 0.005
 BENCH = "Confirm by a bench run: doubles high, cover more; skips high, cover less."
 
 
+def share_wanted(case: Case) -> Rule | None:
+    """Return the rule for the share of the cell to leave open, None when none holds."""
+    things = {"family": case.crop.family}
+    if case.size is not None and case.size.shape is not None:
+        things["shape"] = case.size.shape.value
+    return case.crop.rules.first("singulator", things)
+
+
 def answer_singulator(case: Case, disc: Part | None) -> Answer:
     """Return the index position for a case by rule alone, the nearest to the share wanted."""
     index, shape = case.planter.singulator, case.size.shape if case.size else None
-    things = {"family": case.crop.family}
-    if shape is not None:
-        things["shape"] = shape.value
-    rule = case.crop.rules.first("singulator", things)
+    rule = share_wanted(case)
     if rule is None:
         return no_ground(RULE, f"No rule is known for {case.name}.")
     position = index.nearest_share(rule.gives)
@@ -28,9 +34,7 @@ def answer_singulator(case: Case, disc: Part | None) -> Answer:
     name = index.name(position)
     how = f"share wanted {rule.gives:g} → nearest position “{name}”, {position} of {len(index)}"
     there = index.positions[position - 1].open_share
-    cautions: tuple[str, ...] = (
-        "Confirm by a bench run: doubles high, cover more; skips high, cover less.",
-    )
+    cautions: tuple[str, ...] = (BENCH,)
     if there is not None and abs(there - rule.gives) > 1e-9:
         cautions += (f"The index has no position that leaves {rule.gives:.0%}; it is the nearest.",)
     inputs = (

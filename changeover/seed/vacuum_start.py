@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from changeover.planter.parts import Part
 from changeover.planter.places import Place
@@ -9,7 +10,7 @@ from changeover.planter.settings import Setting
 from changeover.quantities import Q, Quantity, Units, is_quantity, show
 from changeover.seed import rate
 from changeover.seed.case import Case
-from changeover.seed.crops import CropFigure
+from changeover.seed.crops import Crop, CropFigure
 from changeover.seed.reasons import Input, Reason, Trust
 from changeover.seed.trust_order import NO_GROUND, Answer, no_ground, reasoned, settle
 from changeover.seed.vacuum import (
@@ -54,15 +55,36 @@ def _for_one(setting: Setting, place: Place, case: Case, disc: Part | None) -> A
     return answer
 
 
-def _from_print(case: Case, disc: Part | None) -> Answer:
-    figures = case.crop.of("vacuum")
-    if figures:
-        return _from_optima(case, disc, figures)
+def start_of(case: Case, disc: Part | None) -> VacuumBand | None:
+    """Return the start and band by rule alone: the published optima, else seed weight and hole.
+
+    None where neither is known. Raises Refusal for input out of bounds.
+    """
+    if case.crop.of("vacuum"):
+        return _printed_start(case.crop)
     mass = _seed_mass(case)
     if disc is None or disc.hole is None or mass is None:
+        return None
+    return _start_by_weight(mass, disc.hole)
+
+
+@lru_cache(maxsize=64)
+def _printed_start(crop: Crop) -> VacuumBand:
+    return start_from_optima([figure.middle for figure in crop.of("vacuum")])
+
+
+@lru_cache(maxsize=256)
+def _start_by_weight(mass: Quantity, hole: Quantity) -> VacuumBand:
+    return start_from_seed(mass, hole)
+
+
+def _from_print(case: Case, disc: Part | None) -> Answer:
+    figures, band = case.crop.of("vacuum"), start_of(case, disc)
+    if band is None:
         why = "No optimum is printed for it, and seed weight or hole is not known."
         return no_ground(RULE, why)
-    band = start_from_seed(mass, disc.hole)
+    if figures:
+        return _from_optima(case, disc, figures, band)
     level = show(band.start, "pressure", case.units)
     why = (
         f"No optimum for {case.name} is in print. {level} holds the seed as firmly for its weight "
@@ -82,8 +104,9 @@ def _from_print(case: Case, disc: Part | None) -> Answer:
     return Answer(band.start, reason, band.low, band.high)
 
 
-def _from_optima(case: Case, disc: Part | None, figures: tuple[CropFigure, ...]) -> Answer:
-    band = start_from_optima([figure.middle for figure in figures])
+def _from_optima(
+    case: Case, disc: Part | None, figures: tuple[CropFigure, ...], band: VacuumBand
+) -> Answer:
     units = case.units
     printed = "; ".join(
         f"{show(figure.middle, 'pressure', units)} ({figure.source}"
