@@ -4,6 +4,7 @@ import contextlib
 import os
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 
 from changeover import __version__
 from changeover.commands import (
@@ -13,6 +14,7 @@ from changeover.commands import (
     proposal,
     rate,
     seed_need,
+    shots,
     spacing,
     sprockets,
     tune,
@@ -42,8 +44,11 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         with contextlib.suppress(AttributeError):
             stream.reconfigure(errors="replace")  # type: ignore[union-attr]
-    args = build_parser().parse_args(sys.argv[1:] if argv is None else argv)
+    given = list(sys.argv[1:] if argv is None else argv)
     try:
+        if not given or names_a_store(given[0]):
+            return open_window(given)
+        args = build_parser().parse_args(given)
         return int(args.run(args))
     except BrokenPipeError:  # the reader of a pipe has gone, as with `| head`
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -53,6 +58,25 @@ def main(argv: Sequence[str] | None = None) -> int:
             raise
         sys.stderr.write(f"changeover: {one_line(str(error))}\n")
         return 2
+
+
+def names_a_store(argument: str) -> bool:
+    """Say whether an argument is the path or address of a store, not a command."""
+    return "://" in argument or argument.endswith(".sqlite") or Path(argument).is_file()
+
+
+def open_window(arguments: Sequence[str]) -> int:
+    """Open the window on a store, by default the one opened last."""
+    from changeover.app import run
+
+    return run(*arguments[:1])
+
+
+def take_shots(store: str, planter: str, folder: Path) -> Sequence[Path]:
+    """Write a picture of every screen into a folder."""
+    from changeover import app
+
+    return app.take_shots(store, planter, folder)
 
 
 def build_parser() -> Parser:
@@ -66,6 +90,7 @@ def build_parser() -> Parser:
     parsers = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
     for job in JOBS:
         job.add(parsers)
+    shots.add(parsers, take_shots)
     return parser
 
 

@@ -1,6 +1,6 @@
 """The header: planter, what it is set to now, what comes next, rows ready, units and undo."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QAction, QPainter, QPaintEvent, QPolygonF
@@ -123,6 +123,7 @@ class Header(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedHeight(HEADER_HEIGHT)
         self._planters, self._door, self._outlook = planters, door, outlook
+        self._jobs: dict[str, Callable[[], object]] = {}
         self.planter = button("", "quiet")
         self.planter.setObjectName("planter")
         self.planter_menu = QMenu(self.planter)
@@ -143,8 +144,15 @@ class Header(QWidget):
         self.undo.setEnabled(door.stack.canUndo())
         self.redo.setVisible(door.stack.canRedo())
 
+    def give_jobs(self, jobs: Mapping[str, Callable[[], object]]) -> None:
+        """Offer jobs by their words below the list of planters."""
+        self._jobs = dict(jobs)
+
     def refresh(self) -> None:
         """Show the board of the outlook."""
+        if not self._outlook.planter:
+            self.planter.setText("No planter yet ▾")
+            return
         board, standing = self._outlook.board, self._outlook.standing
         spacing = show(board.planter.row_spacing, "row_spacing", self._outlook.units)
         self.planter.setText(f"{board.planter.name} ▾")
@@ -185,11 +193,14 @@ class Header(QWidget):
         except Refusal as refusal:
             self._door.refused.emit(str(refusal))
             return
+        for words, job in self._jobs.items():
+            self.planter_menu.addAction(words).triggered.connect(lambda _on=False, job=job: job())
+        before = self.planter_menu.insertSeparator(self.planter_menu.actions()[0])
         for name in names:
             action = QAction(name, self.planter_menu, checkable=True)
             action.setChecked(name == self._outlook.planter)
             action.triggered.connect(lambda _on=False, name=name: self._outlook.show_planter(name))
-            self.planter_menu.addAction(action)
+            self.planter_menu.insertAction(before, action)
 
     def _units_menu(self) -> QMenu:
         menu = QMenu(self)

@@ -34,6 +34,10 @@ class MainWindow(QMainWindow):
     """The frame of all pages; a page is made when first opened and refreshed while it is shown."""
 
     opened = Signal(str)
+    store_wanted = Signal()
+    new_store_wanted = Signal()
+    demo_wanted = Signal()
+    again_wanted = Signal()
 
     def __init__(
         self,
@@ -65,6 +69,11 @@ class MainWindow(QMainWindow):
         self._freshen(key)
         self.opened.emit(key)
         return page
+
+    def begin(self) -> None:
+        """Open the first page: the switch, or a new planter where there is none yet."""
+        first = "switch" if self.outlook.planter else "planter"
+        self.open_page(first if self.has_page(first) else self.page_keys()[0])
 
     @property
     def current(self) -> str:
@@ -110,9 +119,20 @@ class MainWindow(QMainWindow):
         self.outlook.looked_up.connect(lambda: self._refresh(frozenset({Changed.NEXT})))
         self.outlook.recoloured.connect(self.recolour)
         self.rail.chosen.connect(self.open_page)
-        self.header.choose_next.connect(
-            lambda: self.open_page("seed") if self.has_page("seed") else None
+        self.rail.again.connect(self.again_wanted)
+        self.header.give_jobs(
+            {
+                "New planter…": lambda: self._open_if_there("planter"),
+                "Open a store…": self.store_wanted.emit,
+                "New store…": self.new_store_wanted.emit,
+                "Open the demo": self.demo_wanted.emit,
+            }
         )
+        self.header.choose_next.connect(lambda: self._open_if_there("seed"))
+
+    def _open_if_there(self, key: str) -> None:
+        if self.has_page(key):
+            self.open_page(key)
 
     def _make(self, key: str) -> Page:
         made = self._lines[key].load()(self._read, self.door, self.outlook, self._asking)
@@ -136,7 +156,9 @@ class MainWindow(QMainWindow):
         """Refresh frame and page where they are stale; a store that cannot be read is said."""
         try:
             self.header.refresh()
-            self.rail.show_notes(rail_notes(self.outlook))
+            if self.outlook.planter:
+                self.rail.show_notes(rail_notes(self.outlook))
+                self.rail.show_demo(demo=self.outlook.board.demo)
             changed = self._stale.pop(key, frozenset())
             if changed:
                 self.pages[key].refresh(changed)

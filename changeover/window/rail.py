@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal, SignalInstance
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QVBoxLayout, QWidget
 
@@ -11,6 +11,7 @@ from changeover.window.marks import Mark, paint_mark, pen
 from changeover.window.outlook import Outlook
 from changeover.window.pages import PageLine
 from changeover.window.theme import SMALL_PX, TEXT_PX, font
+from changeover.window.words import button, label
 
 RAIL_WIDTH, STEP_HEIGHT = 124, 54
 
@@ -71,6 +72,7 @@ class Rail(QWidget):
     """All steps; emits the key of the one that was chosen."""
 
     chosen = Signal(str)
+    again = Signal()
 
     def __init__(self, lines: Sequence[PageLine], outlook: Outlook) -> None:
         super().__init__()
@@ -87,6 +89,12 @@ class Rail(QWidget):
             column.addWidget(step)
             step.clicked.connect(lambda _on=False, key=step.line.key: self.chosen.emit(key))
         column.addStretch()
+        self.demo = _demo_foot(self.again)
+        column.addWidget(self.demo)
+
+    def show_demo(self, *, demo: bool) -> None:
+        """Say that all names are invented, with the way back to the beginning."""
+        self.demo.setVisible(demo)
 
     def mark_open(self, key: str) -> None:
         """Show which page is open."""
@@ -103,3 +111,15 @@ class Rail(QWidget):
             super().keyPressEvent(event)
         else:
             way()
+
+
+def _demo_foot(again: SignalInstance) -> QWidget:
+    foot = QWidget()
+    column = QVBoxLayout(foot)
+    column.setContentsMargins(12, 0, 8, 0)
+    column.addWidget(label("Demo: all names are invented.", "soft", wrap=True))
+    start = button("Start again", "quiet", again.emit)
+    start.setToolTip("Put the demo back to its beginning; what was done in it is lost")
+    column.addWidget(start)
+    foot.hide()
+    return foot

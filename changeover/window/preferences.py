@@ -1,0 +1,53 @@
+"""What the window remembers between two starts, declared once and typed."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtGui import QGuiApplication
+
+from changeover.quantities import Units
+from changeover.window.outlook import Outlook
+from changeover.window.theme import DARK, LIGHT, Tokens
+
+
+class Preferences:
+    """Units, look, last planter and last store, kept in one small file of the user's."""
+
+    def __init__(self, path: Path) -> None:
+        self._file = QSettings(str(path), QSettings.Format.IniFormat)
+
+    def keep(self, outlook: Outlook) -> None:
+        """Remember what is looked at, and how."""
+        self._file.setValue("units", outlook.units.value)
+        self._file.setValue("look", outlook.tokens.name)
+        self._file.setValue("planter", outlook.planter)
+
+    def keep_store(self, where: str) -> None:
+        """Remember the path or address of the store that is open."""
+        self._file.setValue("store", where)
+
+    @property
+    def units(self) -> Units:
+        kept = self._text("units")
+        return Units(kept) if kept in set(Units) else Units.US
+
+    @property
+    def tokens(self) -> Tokens:
+        """The look chosen last, else the one that the desktop asks for."""
+        kept = self._text("look")
+        if kept in (LIGHT.name, DARK.name):
+            return DARK if kept == DARK.name else LIGHT
+        dark = QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
+        return DARK if dark else LIGHT
+
+    @property
+    def planter(self) -> str:
+        return self._text("planter")
+
+    @property
+    def store(self) -> str:
+        """The store opened last, empty at the first start."""
+        return self._text("store")
+
+    def _text(self, key: str) -> str:
+        return str(self._file.value(key, ""))

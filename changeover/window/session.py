@@ -1,0 +1,127 @@
+"""One run of the program: which store is open, and its window or the first choices on screen."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QTimer
+from PySide6.QtWidgets import QWidget
+
+from changeover.desk.opening import Store, open_store
+from changeover.quantities import Refusal
+from changeover.window.asking import Asking
+from changeover.window.main_window import MainWindow
+from changeover.window.preferences import Preferences
+
+STORES = "Stores (*.sqlite);;All files (*)"
+
+
+class Session(QObject):
+    """Opens and changes stores; a store that is refused leaves what is on screen as it is.
+
+    ``build`` makes the window of a store, ``folder`` holds the working copy of the demo.
+    """
+
+    def __init__(
+        self,
+        build: Callable[[Store], MainWindow],
+        preferences: Preferences,
+        asking: Asking,
+        folder: Path,
+    ) -> None:
+        super().__init__()
+        self._build, self._preferences = build, preferences
+        self._asking, self._folder = asking, folder
+        self.where = ""
+        self.store: Store | None = None
+        self.screen: QWidget | None = None
+
+    def begin(self, where: str = "") -> None:
+        """Open a store, the one opened last, or show the choices of the first start."""
+        wanted = where or self._preferences.store
+        if not (wanted and self.open(wanted)) and self.screen is None:
+            self._show(self._first_start())
+
+    def open(self, where: str, *, create: bool = False) -> bool:
+        """Open a store in place of the one that is open; say whether it could be opened."""
+        try:
+            store = open_store(where, create=create)
+        except Refusal as refusal:
+            self._asking.tell(str(refusal))
+            return False
+        window = self._build(store)
+        self._close_store()
+        self.store, self.where = store, where
+        self._preferences.keep_store(where)
+        window.store_wanted.connect(self.choose_store)
+        window.new_store_wanted.connect(self.choose_new_store)
+        window.demo_wanted.connect(self.open_demo)
+        window.again_wanted.connect(self.start_again)
+        window.begin()
+        self._show(window)
+        return True
+
+    def choose_store(self) -> None:
+        """Ask for a store and open it."""
+        path = self._asking.choose_file("Open a store", STORES)
+        if path is not None:
+            self.open(str(path))
+
+    def choose_new_store(self) -> None:
+        """Ask where a new store is to be, and open it empty."""
+        path = self._asking.choose_new_file("A new store", "planters.sqlite", STORES)
+        if path is None:
+            return
+        if path.exists():
+            self._asking.tell(f"There is a file {path.name} already; choose another name.")
+        else:
+            self.open(str(path), create=True)
+
+    def open_demo(self) -> None:
+        """Open the working copy of the demo."""
+        from changeover.desk.demo import working_copy
+
+        try:
+            self.open(str(working_copy(self._folder)))
+        except Refusal as refusal:
+            self._asking.tell(str(refusal))
+
+    def start_again(self) -> None:
+        """Put a fresh copy of the demo in place of the one that is open."""
+        from changeover.desk.demo import start_again
+
+        self._close_store()
+        try:
+            start_again(Path(self.where))
+        except Refusal as refusal:
+            self._asking.tell(str(refusal))
+        self.open(self.where)
+
+    def close(self) -> None:
+        """Close the screen and the store."""
+        if self.screen is not None:
+            self.screen.close()
+        self._close_store()
+
+    def _first_start(self) -> QWidget:
+        from changeover.window.first_start import FirstStart
+
+        choices = FirstStart(self._preferences.tokens)
+        choices.demo_wanted.connect(self.open_demo)
+        choices.new_store_wanted.connect(self.choose_new_store)
+        choices.store_wanted.connect(self.choose_store)
+        return choices
+
+    def _show(self, screen: QWidget) -> None:
+        """Show a screen in place of the one before, which goes once its own signal has returned."""
+        old, self.screen = self.screen, screen
+        if old is not None:
+            screen.resize(old.size())
+        screen.show()
+        if old is not None:
+            old.close()
+            QTimer.singleShot(0, old, old.deleteLater)
+
+    def _close_store(self) -> None:
+        if self.store is not None:
+            self.store.close()
+            self.store = None
