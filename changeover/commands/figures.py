@@ -31,7 +31,7 @@ def write_figures(
     """Write figures, then sentences that go with them; ``more`` stands in the JSON only.
 
     JSON holds one key a figure, ``notes`` where there are any, and with ``why`` the key
-    ``reasons`` with ``why``, ``how``, ``source`` and ``trust`` under each figure's key.
+    ``reasons`` with the whole reason under each figure's key.
     """
     from changeover.quantities import as_json as quantity_json
     from changeover.quantities import show
@@ -59,13 +59,16 @@ def write_notes(notes: Iterable[str]) -> None:
         sys.stdout.write(f"{note}\n")
 
 
-def reason_json(reason: "Reason") -> dict[str, str]:
+def reason_json(reason: "Reason") -> dict[str, object]:
     """Return a reason as JSON holds it."""
     return {
+        "rule": reason.rule,
         "why": reason.why,
         "how": reason.how,
+        "inputs": [{"name": one.name, "text": one.text} for one in reason.inputs],
         "source": reason.source,
         "trust": str(reason.trust),
+        "cautions": list(reason.cautions),
     }
 
 

@@ -1,0 +1,70 @@
+"""The figures of ``changeover rate``: name, measure, and for each that follows its reason."""
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from changeover.quantities import Quantity
+    from changeover.seed.reasons import Figure
+
+NAMES = {
+    "rate": ("Seed rate", "seed_rate"),
+    "stand": ("Stand", "seed_rate"),
+    "row_spacing": ("Row spacing", "row_spacing"),
+    "germination": ("Germination", "share"),
+    "emergence": ("Emergence", "share"),
+    "meter_error": ("Meter error", "share"),
+    "speed": ("Ground speed", "speed"),
+    "cells": ("Cells on the disc", "count"),
+    "seeds_per_mass": ("Seeds per mass", "seeds_per_mass"),
+    "thousand_seed_mass": ("Thousand-seed mass", "thousand_seed_mass"),
+    "spacing": ("Spacing in the row", "spacing"),
+    "twin_row_spacing": ("Spacing in each twin row", "spacing"),
+    "seeds_per_length": ("Seeds per length of row", "seeds_per_length"),
+    "row_length_thousandth": ("Row length of a thousandth", "row_length"),
+    "seeds_per_second": ("Seeds per second and row", "seeds_per_second"),
+    "disc_speed": ("Disc speed", "disc_speed"),
+    "mass_rate": ("Mass rate", "mass_rate"),
+}
+
+HOW = {
+    "spacing": "1 / (seed rate · row spacing)",
+    "twin_row_spacing": "2 / (seed rate · spacing of the pairs)",
+    "seeds_per_length": "seed rate · row spacing",
+    "row_length_thousandth": "a thousandth of the area / row spacing",
+    "seeds_per_second": "seed rate · row spacing · ground speed",
+    "disc_speed": "60 · seeds per second / cells, one seed in each",
+    "mass_rate": "seed rate / seeds per mass",
+}
+WHY = {
+    "rate": "The seeds to sow for that stand.",
+    "spacing": "The mean distance from seed to seed in one row.",
+    "twin_row_spacing": "Each of two twin rows takes half the seeds.",
+    "seeds_per_length": "What to find when you dig along one row.",
+    "row_length_thousandth": "Count seeds or plants over this length and multiply by 1000.",
+    "seeds_per_second": "What the meter must single out and the tube must carry.",
+    "disc_speed": "How fast the disc turns at that ground speed.",
+    "mass_rate": "The same rate by weight, at the size of this lot.",
+}
+STAND = "stand / (germination · emergence · (1 − meter error))"
+STAND_SOURCE = "by definition; University of Arizona az1203 and NDSU A1961 multiply the same way"
+
+
+def figures_of(quantities: Mapping[str, "Quantity"]) -> list["Figure"]:
+    """Return each quantity as a figure with its reason, in the order of ``NAMES``."""
+    from changeover.seed.reasons import Figure, Reason, Trust
+
+    how = dict(HOW)
+    if "stand" in quantities:
+        how["rate"] = STAND
+    figures = []
+    for key, (name, measure) in NAMES.items():
+        if key not in quantities:
+            continue
+        if key in how:
+            source = STAND_SOURCE if key == "rate" else "by definition"
+            reason = Reason(key, WHY[key], source, Trust.PUBLISHED, how[key])
+        else:
+            reason = Reason(key, "As you gave it.", "your entry", Trust.RECORD)
+        figures.append(Figure(key, name, quantities[key], measure, reason))
+    return figures
