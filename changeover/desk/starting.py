@@ -49,7 +49,7 @@ def new_store(path: Path) -> Store:
 
 
 def put_planter(form: ShortForm) -> PutPlanter:
-    """Return the edit that adds the planter of a short form. Raises Refusal for one that cannot be."""
+    """Return the edit that adds the planter of a short form. Raises Refusal if impossible."""
     return PutPlanter(planter_from(form))
 
 

@@ -1,18 +1,18 @@
 """Keeping the cells of a planter's as-found and target setups."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from types import MappingProxyType
 from typing import Any
 
 from sqlalchemy import bindparam, delete, insert, select, update
 from sqlalchemy.orm import Session
 
-from changeover.planter.places import Place
 from changeover.planter.setup import Cell, Setup, Value
 from changeover.store.journal import Journal, in_words
 from changeover.store.machine_tables import CellRow
 from changeover.store.planters import Planters
 from changeover.store.refusals import Conflict
+from changeover.store.sqltypes import place_of
 from changeover.store.values import Side
 
 Words = Callable[[Cell, Value | None], str]
@@ -48,7 +48,7 @@ class Cells:
         Raises Conflict when a cell is not what ``before`` says, unless it is already as wanted.
         """
         owner = self._planters.number(planter)
-        stored = self._stored(owner, side)
+        stored = self._stored(owner, side, {cell.setting for cell in values})
         old = {cell: stored[cell][1] if cell in stored else None for cell in values}
         if before is not None:
             _refuse_conflict(planter, values, before, old, words)
@@ -71,12 +71,16 @@ class Cells:
         gone = {cell: None for cell in self.read(planter, side).values if cell not in values}
         self.set(planter, side, {**gone, **values})
 
-    def _stored(self, owner: int, side: Side) -> dict[Cell, tuple[int, Value]]:
+    def _stored(
+        self, owner: int, side: Side, settings: Collection[str] | None = None
+    ) -> dict[Cell, tuple[int, Value]]:
         query = select(CellRow.id, CellRow.setting, CellRow.place, CellRow.value).where(
             CellRow.planter_id == owner, CellRow.side == side
         )
+        if settings is not None:
+            query = query.where(CellRow.setting.in_(sorted(settings)))
         return {
-            Cell(setting, Place.from_text(place)): (number, value)
+            Cell(setting, place_of(place)): (number, value)
             for number, setting, place, value in self._session.execute(query)
         }
 

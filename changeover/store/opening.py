@@ -15,6 +15,7 @@ from changeover.store.failures import refusal_of
 from changeover.store.inspection import check_file, check_tables
 from changeover.store.journal import Journal
 from changeover.store.migrating import migrate
+from changeover.store.planters import Seen
 from changeover.store.revisions import HEAD
 from changeover.store.unit_of_work import UnitOfWork
 
@@ -30,13 +31,14 @@ class Store:
 
     def __init__(self, engine: Engine, name: str, clock: Clock = _now) -> None:
         self._engine, self.name, self._clock = engine, name, clock
+        self._seen: Seen = {}
 
     @contextmanager
     def read(self) -> Iterator[UnitOfWork]:
         """Give a unit of work that sees one state of the store and keeps no change."""
         try:
             with Session(self._engine, expire_on_commit=False) as session:
-                yield UnitOfWork(session)
+                yield UnitOfWork(session, seen=self._seen)
         except SQLAlchemyError as error:
             raise refusal_of(error, self.name) from error
 
@@ -51,7 +53,7 @@ class Store:
         try:
             with Session(engine, expire_on_commit=False) as session, session.begin():
                 journal = Journal(session, who, why, when)
-                yield UnitOfWork(session, journal)
+                yield UnitOfWork(session, journal, self._seen)
                 journal.write()
         except SQLAlchemyError as error:
             raise refusal_of(error, self.name) from error

@@ -6,6 +6,7 @@ from typing import Any
 
 from sqlalchemy import inspect, select
 from sqlalchemy.orm import Session, selectinload
+from sqlalchemy.orm.attributes import flag_modified
 
 from changeover.planter.drive import Drive, GroundDrive, MotorDrive, MotorKind
 from changeover.planter.groups import Group
@@ -26,14 +27,17 @@ _GROUND = "ground"
 _SINGULATOR, _CLOSING = "singulator", "closing"
 _PLAIN = ("name", "rows", "row_spacing", "hub_spacing_step", "fan_limit", "sensors_per_controller")
 
+# The planters read last, by name, with the number and version under which they were read.
+Seen = dict[str, tuple[tuple[int, ...], Planter]]
+
 
 class Planters:
     """The planters of a store."""
 
-    def __init__(self, session: Session, journal: Journal | None) -> None:
+    def __init__(self, session: Session, journal: Journal | None, seen: Seen | None = None) -> None:
         self._session, self._journal = session, journal
         self._numbers: dict[str, int] = {}
-        self._read: dict[str, Planter] = {}
+        self._seen: Seen = seen if seen is not None else {}
 
     def names(self) -> tuple[str, ...]:
         """Return the names of the planters that are not retired, sorted."""
@@ -42,9 +46,18 @@ class Planters:
 
     def get(self, name: str) -> Planter:
         """Return a planter. Raises Refusal when there is none of that name, or it is retired."""
-        if name not in self._read:
-            self._read[name] = _value(self.row(name))
-        return self._read[name]
+        query = select(PlanterRow.id, PlanterRow.version).where(
+            PlanterRow.name == name, ~PlanterRow.retired
+        )
+        standing = self._session.execute(query).one_or_none()
+        if standing is None:
+            raise self._unknown(name)
+        known = self._seen.get(name)
+        if known is not None and known[0] == tuple(standing):
+            return known[1]
+        planter = _value(self.row(name))
+        self._seen[name] = (tuple(standing), planter)
+        return planter
 
     def row(self, name: str) -> PlanterRow:
         """Return the row of a planter in use. Raises Refusal."""
@@ -74,7 +87,7 @@ class Planters:
         A retired planter of that name comes back with its settings.
         """
         self._numbers.clear()
-        self._read.clear()
+        self._seen = {}  # what is not committed yet must not be remembered
         if before is None:
             if planter is not None:
                 self._add(planter)
@@ -142,6 +155,7 @@ def _fill(session: Session, row: PlanterRow, planter: Planter) -> None:
             if stored is None:
                 getattr(row, name).extend(make(planter))
             elif content(stored) != content(planter):
+                flag_modified(row, "name")  # counts the version up, though only this hangs on it
                 getattr(row, name).clear()
                 session.flush()  # old rows go before new ones of the same name come
                 getattr(row, name).extend(make(planter))

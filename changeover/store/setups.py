@@ -7,13 +7,13 @@ from types import MappingProxyType
 from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
-from changeover.planter.places import Place
 from changeover.planter.setup import Cell, Setup, Value
 from changeover.quantities import Refusal
 from changeover.seed.manual import ProvedSetup
 from changeover.store.journal import Journal
 from changeover.store.machine_tables import PlanterRow
 from changeover.store.planters import Planters
+from changeover.store.sqltypes import place_of
 from changeover.store.switch_tables import SetupCellRow, SetupRow
 from changeover.store.values import SavedSetup
 
@@ -124,7 +124,7 @@ class Setups:
             .order_by(SetupCellRow.id)
         )
         found = {
-            Cell(setting, Place.from_text(place)): value
+            Cell(setting, place_of(place)): value
             for setting, place, value in self._session.execute(query)
         }
         return Setup(MappingProxyType(found))

@@ -8,6 +8,7 @@ from typing import Any, Generic, TypeVar
 from sqlalchemy import JSON, Dialect, String, TypeDecorator
 from typing_extensions import override
 
+from changeover.planter.places import Place
 from changeover.planter.setup import Value
 from changeover.quantities import Q, Quantity, is_quantity, ureg
 
@@ -17,6 +18,12 @@ Choice = TypeVar("Choice", bound=StrEnum)
 @cache
 def _unit(text: str) -> Any:
     return ureg.Unit(text)
+
+
+@cache
+def place_of(text: str) -> Place:
+    """Return the place that a text such as ``row:14`` names."""
+    return Place.from_text(text)
 
 
 def plain(value: Value) -> int | str | dict[str, Any]:

@@ -7,11 +7,11 @@ from types import MappingProxyType
 from sqlalchemy import delete, insert, select
 from sqlalchemy.orm import Session
 
-from changeover.planter.places import Place
 from changeover.planter.setup import Cell, Setup, Value
 from changeover.quantities import Refusal
 from changeover.store.journal import Journal
 from changeover.store.planters import Planters
+from changeover.store.sqltypes import place_of
 from changeover.store.switch_tables import BeforeRow, SwitchRow, TickRow
 from changeover.store.values import NextJob, OpenSwitch
 from changeover.switch.tasks import Tick
@@ -144,7 +144,7 @@ class Switches:
             .where(BeforeRow.switch_id == row.id)
             .order_by(BeforeRow.id)
         )
-        before = {Cell(setting, Place.from_text(place)): value for setting, place, value in cells}
+        before = {Cell(setting, place_of(place)): value for setting, place, value in cells}
         ticks = self._session.execute(
             select(TickRow.task, TickRow.place, TickRow.who, TickRow.when)
             .where(TickRow.switch_id == row.id)
@@ -154,7 +154,7 @@ class Switches:
             job=_job(row),
             before=Setup(MappingProxyType(before)),
             started=row.started,
-            ticks=tuple(Tick(task, Place.from_text(p), who, when) for task, p, who, when in ticks),
+            ticks=tuple(Tick(task, place_of(p), who, when) for task, p, who, when in ticks),
         )
 
     def _note(self, planter: str, old: NextJob | None, new: NextJob) -> None:

@@ -10,7 +10,7 @@ from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
 from changeover.store.cells import Cells
 from changeover.store.journal import History, Journal
-from changeover.store.planters import Planters
+from changeover.store.planters import Planters, Seen
 from changeover.store.settings_list import SettingsList
 from changeover.store.setups import Setups
 from changeover.store.shelf_of_values import Sort, Values
@@ -44,9 +44,11 @@ _DEMO = "demo"
 class UnitOfWork:
     """What a store holds, by sort; changes are kept when the unit of work ends without error."""
 
-    def __init__(self, session: Session, journal: Journal | None = None) -> None:
+    def __init__(
+        self, session: Session, journal: Journal | None = None, seen: Seen | None = None
+    ) -> None:
         self._session, self._journal = session, journal
-        self.planters = Planters(session, journal)
+        self.planters = Planters(session, journal, seen)
         self.settings = SettingsList(session, journal)
         self.cells = Cells(session, journal, self.planters)
         self.switches = Switches(session, journal, self.planters)
