@@ -1,5 +1,6 @@
 """The command line: opens the window, or does one job without it."""
 
+import argparse
 import contextlib
 import os
 import sys
@@ -21,7 +22,7 @@ from changeover.commands import (
     vacuum,
     worklist,
 )
-from changeover.commands.arguments import Parser, one_line
+from changeover.commands.arguments import Parser, add_job, one_line
 
 # A job without a window: one module of changeover.commands, with add(parsers).
 JOBS = (
@@ -45,10 +46,10 @@ def main(argv: Sequence[str] | None = None) -> int:
         with contextlib.suppress(AttributeError):
             stream.reconfigure(errors="replace")  # type: ignore[union-attr]
     given = list(sys.argv[1:] if argv is None else argv)
+    if names_a_store(given):
+        given.insert(0, "open")
+    args = build_parser().parse_args(given)
     try:
-        if not given or names_a_store(given[0]):
-            return open_window(given)
-        args = build_parser().parse_args(given)
         return int(args.run(args))
     except BrokenPipeError:  # the reader of a pipe has gone, as with `| head`
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -60,16 +61,33 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 2
 
 
-def names_a_store(argument: str) -> bool:
-    """Say whether an argument is the path or address of a store, not a command."""
-    return "://" in argument or argument.endswith(".sqlite") or Path(argument).is_file()
+def names_a_store(given: Sequence[str]) -> bool:
+    """Say whether the arguments are ``[STORE]`` with no command in front."""
+    if not given:
+        return True
+    first = given[0]
+    return "://" in first or first.endswith(".sqlite") or Path(first).is_file()
 
 
-def open_window(arguments: Sequence[str]) -> int:
-    """Open the window on a store, by default the one opened last."""
+def open_window(args: argparse.Namespace) -> int:
+    """Open the window; what is no store is refused before there is a window to say so."""
+    from changeover.quantities import Refusal
+
+    if args.store:
+        from changeover.desk.opening import check_store
+
+        check_store(args.store)
+    if not has_display():
+        raise Refusal("There is no display to open a window on; changeover --help tells the rest.")
     from changeover.app import run
 
-    return run(*arguments[:1])
+    return run(args.store)
+
+
+def has_display() -> bool:
+    """Say whether a window can be shown; elsewhere than on Linux it always can."""
+    named = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+    return not sys.platform.startswith("linux") or any(os.environ.get(name) for name in named)
 
 
 def take_shots(store: str, planter: str, folder: Path) -> Sequence[Path]:
@@ -91,6 +109,8 @@ def build_parser() -> Parser:
     for job in JOBS:
         job.add(parsers)
     shots.add(parsers, take_shots)
+    window = add_job(parsers, "open", "Open the window; the word may be left out.", open_window)
+    window.add_argument("store", nargs="?", default="", metavar="STORE", help="file or address")
     return parser
 
 

@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import TypeAlias
 
 from changeover.commands.arguments import Parsers, add_job
-from changeover.quantities import Refusal
 
 TakeShots: TypeAlias = Callable[[str, str, Path], Sequence[Path]]
 """Takes the pictures: store, planter (empty for the first), folder."""
@@ -19,7 +18,7 @@ def add(parsers: Parsers, take: TakeShots) -> None:
     parser = add_job(
         parsers,
         "shots",
-        "write a picture of every screen, light and dark, at 1280×720 and 1920×1080",
+        "Draw every screen, light and dark, at 1280×720 and 1920×1080.",
         lambda args: run(args, take),
     )
     parser.add_argument("folder", metavar="DIR", help="the folder to write the pictures to")
@@ -29,6 +28,8 @@ def add(parsers: Parsers, take: TakeShots) -> None:
 
 def run(args: argparse.Namespace, take: TakeShots) -> int:
     """Write the pictures and say how many there are and where."""
+    from changeover.quantities import Refusal
+
     folder = Path(args.folder)
     try:
         folder.mkdir(parents=True, exist_ok=True)
