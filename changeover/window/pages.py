@@ -24,4 +24,5 @@ class PageLine:
 PAGES: tuple[PageLine, ...] = (
     PageLine("rows", "Rows", "changeover.window.workbench_page", "RowsPage"),
     PageLine("switch", "Switch", "changeover.window.workbench_page", "SwitchPage"),
+    PageLine("work", "Work", "changeover.window.work_page", "WorkPage"),
 )

@@ -21,6 +21,7 @@ def rail_notes(outlook: Outlook) -> Mapping[str, RailNote]:
         ),
         "seed": RailNote(Mark.READY, "lot chosen") if chosen else RailNote(text="choose the next"),
         "switch": _switch_note(chosen, to_do),
+        "work": _work_note(chosen, to_do),
     }
 
 
@@ -28,3 +29,9 @@ def _switch_note(chosen: bool, to_do: int) -> RailNote:
     if to_do:
         return RailNote(Mark.WORK, f"{to_do} row{'s' if to_do > 1 else ''} to do")
     return RailNote(Mark.READY, "all rows ready") if chosen else RailNote(text="nothing to do")
+
+
+def _work_note(chosen: bool, to_do: int) -> RailNote:
+    if not chosen:
+        return RailNote(text="no switch open")
+    return RailNote(Mark.WORK, "tick off here") if to_do else RailNote(Mark.OPEN, "prove and sign")

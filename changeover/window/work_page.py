@@ -1,0 +1,216 @@
+"""The Work page: the worklist by place, ticked off by row, with the parts beside it."""
+
+from collections.abc import Mapping
+from typing import ClassVar
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from typing_extensions import override
+
+from changeover.desk.changed import Changed
+from changeover.desk.edits import TickTask
+from changeover.desk.plan_switch import WorkView, work_view
+from changeover.planter.places import Place
+from changeover.planter.settings import WorkPlace
+from changeover.switch.tasks import Task, TaskKind
+from changeover.window.asking import Asking
+from changeover.window.caution import CautionBar
+from changeover.window.door import Door
+from changeover.window.outlook import Outlook
+from changeover.window.page import Page, Read
+from changeover.window.signing_off import sign_off
+from changeover.window.task_card import TaskCard
+from changeover.window.task_layout import DESK, YARD
+from changeover.window.task_words import minutes_text, task_words
+from changeover.window.words import Elided, button, label, pill
+from changeover.window.work_side import WorkSide
+
+HEADINGS: Mapping[WorkPlace, str] = {
+    WorkPlace.TANK: "Tanks and hoppers",
+    WorkPlace.METER: "Meters",
+    WorkPlace.ROW_UNIT: "Row units",
+    WorkPlace.FAN: "Fans",
+    WorkPlace.DRIVE: "Drives",
+    WorkPlace.CAB: "Cab",
+}
+NOTHING = "No work. Choose the next seed and field on the Seed page, or set a target on Switch."
+
+
+def heading_of(task: Task) -> str:
+    """Return the heading under which a task stands."""
+    if task.kind is TaskKind.SAFE:
+        return "Make it safe"
+    return "Proof" if task.kind is TaskKind.PROVE else HEADINGS[task.work_place]
+
+
+class WorkPage(Page):
+    """The worklist of the open switch; every tick is an edit and sets the rows as found."""
+
+    wants: ClassVar[frozenset[Changed]] = frozenset(
+        {
+            Changed.AS_FOUND,
+            Changed.TARGET,
+            Changed.NEXT,
+            Changed.TICKS,
+            Changed.SHELF,
+            Changed.TIMES,
+            Changed.SETTINGS,
+            Changed.PLANTERS,
+        }
+    )
+
+    def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
+        super().__init__(read, door, outlook, asking)
+        self.view: WorkView | None = None
+        self.cards: dict[str, TaskCard] = {}
+        self.counts: dict[str, list[QLabel]] = {}
+        self.left, self.empty = Elided("", "soft"), label(NOTHING, "soft", wrap=True)
+        self.yard, self.only_open = pill("yard mode"), pill("only what is left")
+        self.caution, self.side = CautionBar(outlook), WorkSide(outlook)
+        self._column = QVBoxLayout()
+        self._lay_out()
+        self.yard.toggled.connect(self._resize_cards)
+        self.only_open.toggled.connect(self._show_done)
+        self.side.done.connect(self._tick_next)
+        self.side.signed.connect(self._sign_off)
+
+    @override
+    def refresh(self, changed: frozenset[Changed]) -> None:
+        self.view = self.read(work_view, self.outlook.planter, self.outlook.units)
+        tasks = self.view.worklist.tasks
+        if [task.key for task in tasks] != list(self.cards):
+            self._rebuild(tasks)
+        self._show_done()
+
+    def tick(self, key: str, places: tuple[Place, ...], done: bool = True) -> None:
+        """Push the tick of a task at some places, or take it back."""
+        self.door.push(
+            TickTask(self.outlook.planter, key, places, done=done, units=self.outlook.units)
+        )
+
+    def print_sheets(self) -> None:
+        """Write workbook, CSV and printed sheet into a folder of the person's choice."""
+        from changeover.desk.export import write_worklist
+        from changeover.window.attempts import attempt
+
+        folder = self.asking.choose_folder("Folder for the worklist")
+        if folder is None:
+            return
+        written = attempt(
+            self.door,
+            lambda: self.read(write_worklist, self.outlook.planter, folder, self.outlook.units),
+        )
+        if written:
+            names = "\n".join(path.name for path in written)
+            self.asking.tell(f"The worklist lies in {folder}.", names)
+
+    def recolour(self) -> None:
+        super().recolour()
+        for card in self.cards.values():
+            card.update()
+
+    def _lay_out(self) -> None:
+        head = QHBoxLayout()
+        head.setSpacing(8)
+        head.addWidget(label("Work", "page-title"))
+        head.addWidget(self.left, 1)
+        head.addWidget(self.only_open)
+        head.addWidget(self.yard)
+        head.addWidget(button("Write the sheets", clicked=self.print_sheets))
+        inside, scroll = QWidget(), QScrollArea()
+        inside.setObjectName("surface")
+        inside.setLayout(self._column)
+        self._column.setContentsMargins(24, 4, 16, 24)
+        self._column.setSpacing(6)
+        scroll.setWidget(inside)
+        scroll.setWidgetResizable(True)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        main = QVBoxLayout()
+        main.setContentsMargins(0, 16, 0, 0)
+        top = QVBoxLayout()
+        top.setContentsMargins(24, 0, 16, 0)
+        top.setSpacing(10)
+        top.addLayout(head)
+        top.addWidget(self.caution)
+        top.addWidget(self.empty)
+        main.addLayout(top)
+        main.addWidget(scroll, 1)
+        both = QHBoxLayout(self)
+        both.setContentsMargins(0, 0, 0, 0)
+        both.setSpacing(0)
+        both.addLayout(main, 1)
+        both.addWidget(self.side)
+
+    def _rebuild(self, tasks: tuple[Task, ...]) -> None:
+        while self._column.count():
+            item = self._column.takeAt(0)
+            if item is not None and (widget := item.widget()) is not None:
+                widget.hide()
+                widget.deleteLater()
+        self.cards.clear()
+        self.counts.clear()
+        for task in tasks:
+            self.cards[task.key] = self._card(task)
+        heading = ""
+        for task in tasks:
+            if heading_of(task) != heading:
+                heading = heading_of(task)
+                self._column.addWidget(self._heading(heading))
+            self._column.addWidget(self.cards[task.key])
+        self._column.addStretch()
+
+    def _heading(self, words: str) -> QWidget:
+        whole, line = QWidget(), QHBoxLayout()
+        whole.setLayout(line)
+        line.setContentsMargins(0, 10, 0, 0)
+        line.addWidget(label(words, "title"))
+        count = label("", "soft")
+        self.counts.setdefault(words, []).append(count)
+        line.addWidget(count)
+        line.addStretch()
+        return whole
+
+    def _card(self, task: Task) -> TaskCard:
+        card = TaskCard(task_words(task), self.outlook, YARD if self.yard.isChecked() else DESK)
+        card.ticked.connect(self.tick)
+        return card
+
+    def _show_done(self) -> None:
+        view = self.view
+        if view is None:
+            return
+        for task in view.worklist.tasks:
+            done = view.progress.done[task.key]
+            card = self.cards[task.key]
+            card.show_task(task_words(task), done)
+            card.setVisible(not (self.only_open.isChecked() and view.progress.is_done(task.key)))
+        for words, counts in self.counts.items():
+            tasks = [task for task in view.worklist.tasks if heading_of(task) == words]
+            ready = sum(view.progress.is_done(task.key) for task in tasks)
+            for count in counts:
+                count.setText(f"{ready} of {len(tasks)} tasks done")
+        minutes = float(view.progress.minutes_left.to("min").magnitude)
+        total, ready = view.progress.tasks_total, view.progress.tasks_done
+        self.left.setText(
+            f"{ready} of {total} tasks done, about {minutes_text(minutes)} of work left"
+            if total
+            else ""
+        )
+        self.empty.setVisible(not total)
+        self.caution.show_lines(view.worklist.cautions)
+        self.side.show_view(view)
+
+    def _resize_cards(self, yard: bool) -> None:
+        for card in self.cards.values():
+            card.set_sizes(YARD if yard else DESK)
+        self.side.set_yard(yard)
+
+    def _tick_next(self) -> None:
+        task = self.view.progress.next_task if self.view else None
+        if task is not None and self.view is not None:
+            self.tick(task.key, self.view.progress.left(task)[:1])
+
+    def _sign_off(self) -> None:
+        if self.view is not None:
+            sign_off(self.view, self.door, self.asking)
