@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from changeover.commands.arguments import Parsers, add_job, add_json, add_units
 from changeover.commands.figures import add_why, write_figures
+from changeover.commands.rate_drive import INPUTS as DRIVE_INPUTS
+from changeover.commands.rate_drive import check_drive, drive_figures, warnings
 from changeover.commands.rate_words import NAMES, figures_of
 
 if TYPE_CHECKING:
@@ -22,6 +24,7 @@ INPUTS = {
     "meter_error": 'share that the meter drops too few, such as "1 %%"; needs --stand',
     "seeds_per_mass": 'such as "1500/lb"; gives the mass rate',
     "thousand_seed_mass": 'such as "300 g"; gives the mass rate',
+    **DRIVE_INPUTS,
 }
 
 
@@ -42,8 +45,10 @@ def run(args: argparse.Namespace) -> int:
     from changeover.quantities import Units
 
     units = Units(args.units)
-    figures = reckon(_inputs(args, units), units, twin=args.twin)
-    write_figures(figures_of(figures), units, as_json=args.json, why=args.why)
+    given = _inputs(args, units)
+    figures = reckon(given, units, twin=args.twin)
+    notes = warnings(given, figures, units)
+    write_figures(figures_of(figures), units, as_json=args.json, why=args.why, notes=notes)
     return 0
 
 
@@ -52,6 +57,7 @@ def _inputs(args: argparse.Namespace, units: "Units") -> dict[str, "Quantity"]:
 
     given = {key: text for key in INPUTS if (text := getattr(args, key)) is not None}
     _check_together(given)
+    check_drive(given)
     return {
         key: read_quantity(text, NAMES[key][1], units, NAMES[key][0]) for key, text in given.items()
     }
@@ -79,8 +85,8 @@ def reckon(
 
     Always ``rate``, ``spacing``, ``seeds_per_length`` and ``row_length_thousandth`` (of an acre
     or, in metric units, of a hectare); ``twin_row_spacing`` for twin rows; ``seeds_per_second``
-    with a ``speed``; ``disc_speed`` with ``cells`` too; ``mass_rate`` with a seed size. Raises
-    Refusal for figures out of bounds.
+    with a ``speed``; ``disc_speed`` with ``cells`` too; what ``drive_figures`` adds for a motor;
+    ``mass_rate`` with a seed size. Raises Refusal for figures out of bounds.
     """
     from changeover.quantities import Units
     from changeover.seed import rate as reckoning
@@ -102,7 +108,7 @@ def reckon(
         figures["seeds_per_second"] = reckoning.seeds_per_second(rate, row_spacing, given["speed"])
     if "cells" in given:
         figures["disc_speed"] = reckoning.disc_speed(figures["seeds_per_second"], given["cells"])
-    return figures | _mass(given, rate)
+    return figures | drive_figures(given, figures) | _mass(given, rate)
 
 
 def _rate(given: Mapping[str, "Quantity"]) -> "Quantity":

@@ -25,6 +25,17 @@ NAMES = {
     "seeds_per_second": ("Seeds per second and row", "seeds_per_second"),
     "disc_speed": ("Disc speed", "disc_speed"),
     "mass_rate": ("Mass rate", "mass_rate"),
+    "motor_ratio": ("Motor turns in a disc turn", "ratio"),
+    "motor_least": ("Least motor speed", "disc_speed"),
+    "motor_most": ("Most motor speed", "disc_speed"),
+    "displacement": ("Oil in a motor turn", "displacement"),
+    "volumetric_efficiency": ("Volumetric efficiency", "share"),
+    "motor_speed": ("Motor speed", "disc_speed"),
+    "oil_flow": ("Oil flow", "oil_flow"),
+    "slowest": ("Slowest at this rate", "speed"),
+    "fastest": ("Fastest at this rate", "speed"),
+    "least_rate": ("Least rate at this speed", "seed_rate"),
+    "most_rate": ("Most rate at this speed", "seed_rate"),
 }
 
 HOW = {
@@ -35,6 +46,12 @@ HOW = {
     "seeds_per_second": "seed rate · row spacing · ground speed",
     "disc_speed": "60 · seeds per second / cells, one seed in each",
     "mass_rate": "seed rate / seeds per mass",
+    "motor_speed": "disc speed · ratio",
+    "oil_flow": "motor speed · displacement / volumetric efficiency",
+    "slowest": "least motor speed / ratio · cells / seeds per length",
+    "fastest": "most motor speed / ratio · cells / seeds per length",
+    "least_rate": "least motor speed / ratio · cells / (ground speed · row spacing)",
+    "most_rate": "most motor speed / ratio · cells / (ground speed · row spacing)",
 }
 WHY = {
     "rate": "The seeds to sow for that stand.",
@@ -45,6 +62,12 @@ WHY = {
     "seeds_per_second": "What the meter must single out and the tube must carry.",
     "disc_speed": "How fast the disc turns at that ground speed.",
     "mass_rate": "The same rate by weight, at the size of this lot.",
+    "motor_speed": "What the motor must turn for that disc speed.",
+    "oil_flow": "What the tractor must give this motor alone.",
+    "slowest": "Below it the motor would turn slower than it can.",
+    "fastest": "Above it the motor would turn faster than it can.",
+    "least_rate": "The motor at its least speed.",
+    "most_rate": "The motor at its most speed.",
 }
 STAND = "stand / (germination · emergence · (1 − meter error))"
 STAND_SOURCE = "by definition; University of Arizona az1203 and NDSU A1961 multiply the same way"
