@@ -1,9 +1,11 @@
 """Exact tests on counts: the binomial tail, and Fisher's test of one count against the rest."""
 
 from enum import StrEnum
-from math import exp, lgamma, log, log1p
+from functools import lru_cache
+from math import log, log1p
 
 import numpy as np
+from numpy.typing import NDArray
 
 from changeover.proof.intervals import Floats
 from changeover.quantities import Refusal
@@ -59,18 +61,25 @@ def fisher_p(
     total = events + other_events
     least = max(0, total - other_trials)
     most = min(total, trials)
-    base = _log_comb(trials + other_trials, total)
-    chances = np.array(
-        [
-            exp(_log_comb(trials, k) + _log_comb(other_trials, total - k) - base)
-            for k in range(least, most + 1)
-        ]
+    k = np.arange(least, most + 1)
+    f = _log_factorials(1 << (trials + other_trials).bit_length())
+    chances = np.exp(
+        _log_comb(f, trials, k)
+        + _log_comb(f, other_trials, total - k)
+        - _log_comb(f, trials + other_trials, np.array([total]))
     )
     return _tail(chances, events - least, side)
 
 
-def _log_comb(n: int, k: int) -> float:
-    return lgamma(n + 1) - lgamma(k + 1) - lgamma(n - k + 1)
+@lru_cache(maxsize=4)
+def _log_factorials(most: int) -> Floats:
+    """Logarithms of 0! … most!, in extended precision while they are summed."""
+    logs = np.log(np.arange(1, most + 1, dtype=np.longdouble))
+    return np.concatenate(([0.0], np.cumsum(logs))).astype(np.float64)
+
+
+def _log_comb(factorials: Floats, n: int, k: NDArray[np.int64]) -> Floats:
+    return np.asarray(factorials[n] - factorials[k] - factorials[n - k])
 
 
 def _tail(chances: Floats, place: int, side: Side) -> float:

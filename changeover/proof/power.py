@@ -2,14 +2,15 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import ceil, log, log1p
+from math import ceil, log, log1p, sqrt
+from statistics import NormalDist
 
 import numpy as np
 
 from changeover.proof.exact import binomial_probabilities
 from changeover.quantities import Refusal
 
-MOST_CELLS = 100_000
+MOST_CELLS = 20_000
 STEPS_TO_SETTLE = 3  # rises of the alarm count with the power kept: then the run is settled
 
 
@@ -41,22 +42,39 @@ def plan_run(
     One-sided; the false-alarm rate is divided by the number of rows (Bonferroni), so that it
     holds for the whole planter. The power of an exact test falls at each step of the alarm
     count, so a shorter run may reach it by luck: the plan is the least run above which none
-    falls short. Raises Refusal unless 0 <= good < bad < 1, or above 100 000 cells.
+    falls short. Raises Refusal unless 0 <= good < bad < 1, or above 20 000 cells.
     """
     _check(good, bad, rows, power, false_alarm)
+    each = false_alarm / rows
     if good == 0:  # one event is then proof enough, at any number of cells
-        return _plan(ceil(log(1 - power) / log1p(-bad)), good, bad, false_alarm / rows)
-    last_short, alarm, good_steps = 0, 0, 0
-    for cells in range(1, MOST_CELLS + 1):
-        before, alarm = alarm, _next_alarm(cells, alarm, good, false_alarm / rows)
-        if alarm != before or last_short == cells - 1:
-            if _reached(cells, alarm, bad) < power:
-                last_short, good_steps = cells, 0
-            elif alarm != before:
-                good_steps += 1
-        if good_steps >= STEPS_TO_SETTLE:
-            return _plan(last_short + 1, good, bad, false_alarm / rows)
-    raise Refusal(f"Telling {bad:.2%} from {good:.2%} needs more than {MOST_CELLS} cells a row.")
+        return _plan(ceil(log(1 - power) / log1p(-bad)), good, bad, each)
+    about = _about(good, bad, power, each)
+    if about > MOST_CELLS:
+        raise Refusal(f"Telling {bad:.2%} from {good:.2%} needs over {MOST_CELLS} cells a row.")
+    return _plan(_last_short(good, bad, power, each, about) + 1, good, bad, each)
+
+
+def _about(good: float, bad: float, power: float, each: float) -> float:
+    """The cells needed by the normal approximation, which shows where to look."""
+    quantile = NormalDist().inv_cdf
+    spread = quantile(1 - each) * sqrt(good * (1 - good)) + quantile(power) * sqrt(bad * (1 - bad))
+    return (spread / (bad - good)) ** 2
+
+
+def _last_short(good: float, bad: float, power: float, each: float, about: float) -> int:
+    """The longest run that still falls short, followed from where all do to where none does."""
+    cells = int(about / 2)
+    while cells and _reached(cells, alarm_count(cells, good, each), bad) >= power:
+        cells //= 2
+    alarm, last, steps = alarm_count(cells, good, each), cells, 0
+    while steps < STEPS_TO_SETTLE:
+        cells += 1
+        before, alarm = alarm, _next_alarm(cells, alarm, good, each)
+        if _reached(cells, alarm, bad) < power:
+            last, steps = cells, 0
+        elif alarm != before:
+            steps += 1
+    return last
 
 
 def _next_alarm(cells: int, alarm: int, good: float, each: float) -> int:
@@ -65,7 +83,10 @@ def _next_alarm(cells: int, alarm: int, good: float, each: float) -> int:
 
 
 def _reached(cells: int, alarm: int, share: float) -> float:
-    return float(binomial_probabilities(cells, share)[alarm:].sum())
+    """The probability of at least ``alarm`` events."""
+    from scipy.special import bdtrc
+
+    return 1.0 if alarm < 1 else float(bdtrc(alarm - 1, cells, share))
 
 
 def _plan(cells: int, good: float, bad: float, each: float) -> RunPlan:
