@@ -10,6 +10,7 @@ from pathlib import Path
 from changeover import __version__
 from changeover.commands import (
     bench,
+    catch,
     depth,
     drive_start,
     proposal,
@@ -35,6 +36,7 @@ JOBS = (
     drive_start,
     seed_need,
     sprockets,
+    catch,
     vacuum,
     tune,
 )
