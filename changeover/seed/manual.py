@@ -11,6 +11,8 @@ from changeover.quantities import Q, Quantity, Refusal
 # Two lots count as of one size within a sixty-fourth of an inch, the step between seed screens
 # (common practice, no source).
 SIZE_STEP = Q(1.0 / 64.0, "in")
+# What does not hang on the disc.
+WITHOUT_DISC = frozenset({"disc", "depth", "closing"})
 # A position or a distance at the hub means something on its own planter only.
 CARRIED_OVER = frozenset({"disc", "brush", "vacuum"})
 
@@ -105,7 +107,7 @@ def proved_setup(
         for one in records
         if setting in one.values
         and one.crop == crop
-        and (setting == "disc" or one.disc == disc)
+        and (setting in WITHOUT_DISC or one.disc == disc)
         and (one.planter == planter or setting in CARRIED_OVER)
         and same_size(one.seed_diameter, seed_diameter)
     ]

@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 
 from changeover.planter.entry import check_value, show_value
 from changeover.planter.places import Place
-from changeover.planter.settings import Setting
+from changeover.planter.settings import Kind, Setting
 from changeover.planter.setup import Value
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, is_quantity
 from changeover.seed.case import Case
 from changeover.seed.manual import ManualValue, ProvedSetup, manual_value, proved_setup
 from changeover.seed.reasons import Evidence, Input, Reason, Trust
@@ -130,14 +130,26 @@ def _record_reason(
 
 def _checked(case: Case, setting: Setting, place: Place, own: Answer, answer: Answer) -> Answer:
     """Hold a value of the user's to what the planter can have; keep the rule's cautions."""
-    value, warnings = answer.value, own.warnings
-    try:
-        if value is not None:
-            check_value(setting, case.planter, place, value)
-    except Refusal as refused:
-        value, warnings = None, (str(refused), *warnings)
+    value, reason, warnings = answer.value, answer.reason, own.warnings
+    refused = None if value is None else _refused(case, setting, place, value)
+    if refused is not None:
+        value, warnings = None, (refused, *warnings)
+        says = {rung.trust: rung.says for rung in reason.evidence}
+        why = f"{NO_GROUND} {refused}"
+        reason = replace(reason, why=why, evidence=ladder(None, says))
     cautions = tuple(dict.fromkeys((*warnings, *own.reason.cautions)))
-    return Answer(value, replace(answer.reason, cautions=cautions), warnings=warnings)
+    return Answer(value, replace(reason, cautions=cautions), warnings=warnings)
+
+
+def _refused(case: Case, setting: Setting, place: Place, value: Value) -> str | None:
+    """Return the sentence that refuses a value for a setting, None when it can be had."""
+    if (setting.kind is Kind.QUANTITY) != is_quantity(value):
+        return f"{setting.name}: “{value}” is not a value of this setting; enter it anew."
+    try:
+        check_value(setting, case.planter, place, value)
+    except Refusal as refused:
+        return str(refused)
+    return None
 
 
 def _told(proved: ProvedSetup) -> str:
@@ -147,4 +159,6 @@ def _told(proved: ProvedSetup) -> str:
 
 
 def _shown(case: Case, setting: Setting, place: Place, value: Value) -> str:
+    if not is_quantity(value) and _refused(case, setting, place, value) is not None:
+        return str(value)
     return show_value(setting, case.planter, place, value, case.units, sign=True)

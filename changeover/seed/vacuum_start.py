@@ -137,9 +137,7 @@ def _spread(figures: tuple[CropFigure, ...], units: Units) -> str:
     shown = [show(figure.middle, "pressure", units) for figure in (low, high)]
     ratio = float((high.middle / low.middle).to("count").magnitude)
     if ratio < DISAGREE:
-        return (
-            f"In print: {shown[0]}." if shown[0] == shown[1] else f"In print: {', '.join(shown)}."
-        )
+        return f"In print: {' and '.join(dict.fromkeys(shown))}."
     notes = [f"{one} ({figure.note})" for one, figure in zip(shown, (low, high), strict=True)]
     return f"The figures in print differ by {ratio:.2g}: {notes[0]} and {notes[1]}."
 

@@ -43,7 +43,7 @@ def planter(rows: int = 12, **changes: object) -> Planter:
 
 
 def ground_drive() -> GroundDrive:
-    return GroundDrive((15, 17, 20, 24), (18, 20, 24, 28), Q(7.5, "ft"), 2.4, 0.05)
+    return GroundDrive((15, 17, 20, 24), (18, 20, 24, 28), Q(7.5, "ft"), 0.8, 0.05)
 
 
 def motor() -> MotorDrive:

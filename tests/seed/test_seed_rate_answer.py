@@ -1,0 +1,70 @@
+"""Seed rate: as asked, from the stand, or from the crop table, and nothing where none is known."""
+
+import pytest
+
+from changeover.quantities import Q, is_quantity
+from changeover.seed.crops import Crop
+from changeover.seed.reasons import Trust
+from changeover.seed.seed_rate import answer_seed_rate, asked_for, rate_wanted, shares_of
+from changeover.seed.trust_order import Answer
+from tests.seed.made_up import case, crop_table, job, lot
+
+
+def per_acre(answer: Answer) -> float:
+    assert is_quantity(answer.value)
+    return float(answer.value.to("seed/acre").magnitude)
+
+
+def test_the_rate_asked_for_is_taken() -> None:
+    answer = answer_seed_rate(case(job=job(seed_rate=Q(132_000, "seed/acre"))))
+    assert per_acre(answer) == pytest.approx(132_000)
+    assert answer.reason.why == "You asked for 132\u202f000 seeds/ac in West Bottom."
+
+
+def test_a_stand_is_divided_by_germination_and_emergence() -> None:
+    wanted = job(stand=Q(100_000, "plant/acre"), emergence=0.8)
+    answer = answer_seed_rate(case(job=wanted))
+    assert per_acre(answer) == pytest.approx(100_000 / 0.9 / 0.8)
+    assert "100\u202f000 plants/ac / (0.9 · 0.8)" in answer.reason.how
+
+
+def test_the_crop_table_is_asked_last_with_its_band() -> None:
+    answer = answer_seed_rate(case())
+    assert per_acre(answer) == pytest.approx(140_000)
+    assert answer.low == Q(130_000, "seed/acre")
+    assert "Purdue" in answer.reason.source
+    assert answer.reason.cautions
+
+
+def test_a_printed_stand_serves_where_no_rate_is_printed() -> None:
+    answer = answer_seed_rate(case("sugar_beet", lot=lot("sugar_beet", germination=0.95)))
+    assert per_acre(answer) == pytest.approx(35_640 / 0.95 / 0.65)
+    assert answer.reason.trust is Trust.PUBLISHED
+
+
+def test_a_crop_without_figures_has_no_rate() -> None:
+    bare = case(job=job(), lot=lot())
+    answer = answer_seed_rate(bare.__class__(**{**bare.__dict__, "crop": Crop("oats", "Oats")}))
+    assert answer.value is None
+    assert "Enter a seed rate or a stand" in answer.reason.why
+
+
+@pytest.mark.parametrize("crop", sorted(crop_table()))
+def test_the_rate_alone_is_that_of_the_answer(crop: str) -> None:
+    for wanted in (job(), job(stand=Q(30_000, "plant/acre"))):
+        given = case(crop, job=wanted)
+        answer, alone = answer_seed_rate(given), rate_wanted(given)
+        assert alone is not None
+        assert per_acre(answer) == pytest.approx(alone.to("seed/acre").magnitude)
+
+
+def test_shares_say_whence_they_come() -> None:
+    shares = shares_of(case("sorghum", lot=lot("sorghum", germination=None)))
+    assert (shares.germination, shares.emergence) == (1.0, pytest.approx(0.675))
+    assert shares.germination_says == "not entered: 100 %"
+    assert "Kansas State" in shares.emergence_says
+
+
+def test_asked_for_means_the_job_says_so() -> None:
+    assert asked_for(case(job=job(stand=Q(100_000, "plant/acre"))))
+    assert not asked_for(case())
