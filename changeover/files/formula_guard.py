@@ -3,16 +3,18 @@
 import re
 
 STARTS_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
-_NOT_TEXT = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ufffe\uffff]|[\ud800-\udfff]")
+_NOT_TEXT = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ufffe\uffff]|[\ud800-\udfff]")
+_LINE_END = re.compile(r"\r\n?|[\x85\u2028\u2029]")
 MOST_CHARACTERS = 32_000  # a cell of the Office Open XML spreadsheet holds 32 767
 
 
 def clean_text(text: str) -> str:
     """Return a text without characters that a spreadsheet file cannot hold.
 
-    Control characters become spaces. A text too long for a cell is cut, which an ellipsis shows.
+    Every sort of line end becomes a line feed, other control characters spaces. A text too long
+    for a cell is cut, which an ellipsis shows.
     """
-    plain = _NOT_TEXT.sub(" ", text)
+    plain = _NOT_TEXT.sub(" ", _LINE_END.sub("\n", text))
     return plain if len(plain) <= MOST_CHARACTERS else plain[: MOST_CHARACTERS - 1] + "…"
 
 

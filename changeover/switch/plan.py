@@ -98,11 +98,14 @@ class Plan:
         return self.lots.get(str(self.before.get(Cell("seed", tank))))
 
     def lot_after(self, tank: Place) -> SeedLot | None:
-        """Return the lot that goes into a tank: the target's, or the next lot where it is open."""
+        """Return the lot that goes into a tank: the target's, or the next lot where it is open.
+
+        A lot that is not on record counts as one of a crop not known.
+        """
         number = self.target.get(Cell("seed", tank))
         if number is None or (self.new_lot is not None and number == self.new_lot.number):
             return self.new_lot
-        return self.lots.get(str(number))
+        return self.lots.get(str(number), SeedLot(str(number), "not known"))
 
     def clean_groups(self) -> tuple[CleanGroup, ...]:
         """Return the tanks in groups that are cleaned alike, those with nothing to clean left out.
