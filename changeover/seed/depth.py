@@ -7,7 +7,7 @@ from changeover.planter.settings import Setting
 from changeover.planter.setup import Value
 from changeover.quantities import Q, Quantity, Units, is_quantity, show
 from changeover.seed.case import Case
-from changeover.seed.crops import Crop, CropFigure
+from changeover.seed.crops import ANY_SOIL, Crop, CropFigure
 from changeover.seed.fields import Moisture, Texture, Tillage
 from changeover.seed.reasons import Input, Trust
 from changeover.seed.rules import Rule
@@ -147,11 +147,22 @@ def _by_rule(case: Case, target: DepthTarget, soil: Soil) -> Answer:
         Input("soil", soil.words),
         Input("soil temperature", _temperature(soil, units)),
     )
-    says = {figure.trust: f"{printed} ({figure.source})"}
+    says = {figure.trust: _all_in_print(case, figure, printed)}
     if target.steps:
         says[target.steps[0].trust] = f"steps by soil: {steps}"
     reason = reasoned(RULE, why, figure.source, figure.trust, how=how, inputs=inputs, says=says)
     return Answer(target.depth, reason, target.low, target.high)
+
+
+def _all_in_print(case: Case, used: CropFigure, printed: str) -> str:
+    """Return what each source says, the one that is used first."""
+    others = [
+        one
+        for one in case.crop.of("depth")
+        if one is not used and one.when == ANY_SOIL and one.trust is used.trust
+    ]
+    said = [f"{printed} ({used.source})"]
+    return "; ".join(said + [f"{one.text(case.units)} ({one.source})" for one in others])
 
 
 def _things(crop: Crop, soil: Soil) -> dict[str, str]:

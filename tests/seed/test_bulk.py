@@ -1,5 +1,6 @@
 """Many planters in one call agree with the look-up of each, and a reason comes on asking."""
 
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -11,6 +12,7 @@ from changeover.planter.scales import DepthScale
 from changeover.planter.setup import Setup
 from changeover.quantities import Q, Refusal, is_quantity
 from changeover.seed.bulk import Ask, ManyProposals, propose_many
+from changeover.seed.crops import Crop
 from changeover.seed.fields import Moisture, Texture, Tillage
 from changeover.seed.fleet_arrays import Fleet
 from changeover.seed.manual import ManualValue
@@ -22,7 +24,6 @@ from tests.seed.made_up import (
     case,
     first,
     job,
-    lot,
     planter,
     proposal,
 )
@@ -146,7 +147,7 @@ def test_a_row_that_does_not_plant_has_no_proposal() -> None:
 
 
 def test_a_crop_without_ground_is_not_a_number() -> None:
-    ask = Ask(case("canola", lot=lot("canola", thousand_seed_mass=None)), None)
+    ask = Ask(replace(case(), crop=Crop("oats", "Oats")), None)
     found = propose_many(Fleet.of([planter(12)]), [ask], np.array([0]))
     assert found.singulator[0] == 0
     assert np.isnan(found.vacuum[0])

@@ -41,7 +41,7 @@ def _inputs(answer: object) -> list[tuple[str, str]]:
 
 
 def test_an_unknown_shape_of_an_unknown_family_has_no_proposal() -> None:
-    answer = answer_singulator(case("canola"), None)
+    answer = answer_singulator(case("cotton"), None)
     assert answer.value is None
     assert answer.reason.why.startswith("No proposal: enter it from your manual.")
     oats = Crop("oats", "Oats", rules=crop_table()["corn"].rules)
