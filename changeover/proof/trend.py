@@ -57,13 +57,13 @@ def trend(runs: Sequence[PastRun], level: float = 0.95) -> Trend:
         raise Refusal("This meter has no bench runs yet; enter one.")
     ordered = tuple(sorted(runs, key=lambda run: run.on))
     intervals = tuple(wilson(run.events, run.cells, level) for run in ordered)
-    years = np.array([run.on.toordinal() / _YEAR for run in ordered])
+    years = np.array([(run.on - ordered[0].on).days / _YEAR for run in ordered])
     k = np.array([run.events for run in ordered], dtype=np.float64)
     n = np.array([run.cells for run in ordered], dtype=np.float64)
     share = k.sum() / n.sum()
     centred = years - (n * years).sum() / n.sum()
     spread = float((n * centred**2).sum())
-    if spread == 0 or share in (0.0, 1.0):
+    if years[-1] == 0 or share in (0.0, 1.0):
         return Trend(ordered, intervals, None, None)
     score = float((centred * k).sum())
     z = score / sqrt(share * (1 - share) * spread)
