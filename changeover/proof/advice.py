@@ -9,7 +9,12 @@ from changeover.proof.source import PRACTICE, Source
 from changeover.seed.reasons import Trust
 
 _METER_TESTS = Source(
-    "Singh, Singh & Saraswat 2005, Biosystems Engineering 92(4):429-438", Trust.PUBLISHED
+    "Singh, Singh & Saraswat 2005, Biosystems Engineering 92(4):429-438 (from memory)",
+    Trust.MEMORY,
+)
+_SPEED_TESTS = Source(
+    "Bozdoğan, Scientia Agricola: seeding uniformity for vacuum precision seeders",
+    Trust.PUBLISHED,
 )
 _VACUUM_TESTS = Source(
     "Karayel, Barut & Özmerzi 2004, Biosystems Engineering 87(4):437-444", Trust.PUBLISHED
@@ -50,7 +55,7 @@ _ADVICE: Mapping[Symptom, tuple[Advice, ...]] = MappingProxyType(
             ),
             Advice(
                 "Drive slower, or use a disc with more cells: a slower disc skips less.",
-                _METER_TESTS,
+                _SPEED_TESTS,
             ),
             Advice("Set the singulator less aggressive, one index at a time.", PRACTICE),
             Advice("Check that cell or hole size suits this seed lot.", _VACUUM_TESTS),

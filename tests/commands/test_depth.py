@@ -1,0 +1,66 @@
+"""``changeover depth`` from file to answer."""
+
+import json
+
+import pytest
+
+from changeover.__main__ import main
+
+GOAL = ["--target", "2 in", "--tolerance", "1/4 in"]
+
+
+@pytest.fixture
+def file(tmp_path):
+    path = tmp_path / "digs.csv"
+    digs = {1: (1.45, 1.5, 1.55, 1.5), 2: (1.95, 2.0, 2.05, 2.0)}
+    lines = [f"{row},{x}" for row, depths in digs.items() for x in depths]
+    path.write_text("\n".join(["row,depth (in)", *lines]) + "\n", encoding="utf-8")
+    return path
+
+
+def answer(capsys, *arguments) -> list[dict]:
+    assert main(["depth", *map(str, arguments), "--json"]) == 0
+    return json.loads(capsys.readouterr().out)["rows"]
+
+
+def test_notches_and_verdict(file, capsys):
+    first, second = answer(capsys, file, *GOAL, "--step", "1/4 in")
+    assert (first["notch_change"], first["standing"]) == (2, "falls short")
+    assert (second["notch_change"], second["standing"]) == (0, "within limits")
+
+
+def test_interval_and_share(file, capsys):
+    row = answer(capsys, file, *GOAL, "--share-least", "80%")[1]
+    assert row["mean"] == {"value": pytest.approx(2.0), "unit": "in"}
+    assert row["interval"]["low"] == pytest.approx(1.935, abs=0.001)
+    assert row["in_tolerance"] == 100
+    assert row["share_standing"] == "not proved"
+
+
+def test_metric_answer(file, capsys):
+    row = answer(capsys, file, "--units", "metric")[0]
+    assert row["mean"] == {"value": pytest.approx(38.1), "unit": "mm"}
+    assert row["interval"]["low"] < 38.1 < row["interval"]["high"]
+    assert (row["standing"], row["in_tolerance"]) == ("no limit set", None)
+
+
+def test_lines_for_people(file, capsys):
+    assert main(["depth", str(file), *GOAL, "--step", "1/4 in"]) == 0
+    assert "+2" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (["--target", "2 in"], "give --target and --tolerance together"),
+        (["--target", "0 in", "--tolerance", "1/4 in"], "--target"),
+        (["--step", "1/4 in"], "need --target"),
+        ([*GOAL, "--rows", "1-4"], "no readings of row 3, 4"),
+    ],
+)
+def test_bad_arguments_are_one_line_and_status_two(file, capsys, arguments, message):
+    assert main(["depth", str(file), *arguments]) == 2
+    out, err = capsys.readouterr()
+    assert out == ""
+    assert message in err
+    assert err.count("\n") == 1
