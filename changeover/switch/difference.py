@@ -3,12 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cached_property
 
 from changeover.planter.entry import same_value
 from changeover.planter.machine import Planter
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import LOCKED_UP, Kind, Setting, WorkPlace
-from changeover.planter.setup import Cell, Setup, Value, applies, cells_of
+from changeover.planter.setup import Cell, Setup, Value, applies
 from changeover.switch.tasks import Change
 
 ROW_LOCK = "row_lock"
@@ -35,6 +36,14 @@ class Difference:
     rows: int
     locked: frozenset[int]
     states: Mapping[int, RowState]
+
+    @cached_property
+    def by_setting(self) -> Mapping[str, tuple[Change, ...]]:
+        """The changes of each setting that has any, from the left."""
+        found: dict[str, list[Change]] = {}
+        for cell, change in self.changes.items():
+            found.setdefault(cell.setting, []).append(change)
+        return {key: tuple(changes) for key, changes in found.items()}
 
     @property
     def rows_that_differ(self) -> tuple[int, ...]:
@@ -76,22 +85,28 @@ def difference(
     """
     locked = locked_rows(planter, target)
     wanted = work_settings(planter, settings)
+    places = {scope: planter.places(scope) for scope in {setting.scope for setting in wanted}}
     changes = {
         change.cell: change
         for setting in wanted
-        for change in _changes(planter, setting, before, target, locked)
+        for change in _changes(setting, places[setting.scope], before, target, locked)
     }
     states = _row_states(planter, wanted, changes, locked)
     return Difference(changes, planter.rows, locked, states)
 
 
 def _changes(
-    planter: Planter, setting: Setting, before: Setup, target: Setup, locked: frozenset[int]
+    setting: Setting,
+    places: tuple[Place, ...],
+    before: Setup,
+    target: Setup,
+    locked: frozenset[int],
 ) -> list[Change]:
     found: list[Change] = []
-    for cell in cells_of(planter, setting):
+    for place in places:
+        cell = Cell(setting.key, place)
         after = target.values.get(cell)
-        if after is None or (cell.place.row in locked and setting.key != ROW_LOCK):
+        if after is None or (setting.key != ROW_LOCK and place.row in locked):
             continue
         now = before.values.get(cell)
         if not _same(setting, now, after):
@@ -101,7 +116,9 @@ def _changes(
 
 def _same(setting: Setting, now: Value | None, after: Value) -> bool:
     """Compare, sparing pint the comparison of a value with itself."""
-    return now is after or same_value(setting, now, after)
+    if now is after or now is None:
+        return now is after
+    return same_value(setting, now, after)
 
 
 def _row_states(

@@ -79,9 +79,7 @@ class Plan:
 
     def changes(self, setting: Setting) -> tuple[Change, ...]:
         """Return a setting's changes from the left."""
-        found = self.difference.changes
-        cells = (Cell(setting.key, place) for place in self.planter.places(setting.scope))
-        return tuple(found[cell] for cell in cells if cell in found)
+        return self.difference.by_setting.get(setting.key, ())
 
     @property
     def row_hoppers(self) -> bool:

@@ -187,14 +187,9 @@ def _dig(plan: Plan, changes: tuple[Change, ...]) -> list[Task]:
     if not changes:
         return []
     depths = dict.fromkeys(
-        show(
-            plan.planter.depth.depth(int(c.after), c.cell.place.row or 1),
-            "depth",
-            plan.words.units,
-            sign=False,
-        )
-        for c in changes
-        if isinstance(c.after, int)
+        plan.words.depth(change.after, change.cell.place.row or 1, sign=False)
+        for change in changes
+        if isinstance(change.after, int)
     )
     unit = "in" if plan.words.units is Units.US else "mm"
     title = f"Dig: seed at {' or '.join(list(depths)[:3])} {unit}"

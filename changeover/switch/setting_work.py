@@ -6,7 +6,6 @@ from collections.abc import Iterable, Mapping
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import Setting, WorkPlace
 from changeover.planter.setup import Value
-from changeover.quantities import show
 from changeover.switch.plan import Plan
 from changeover.switch.tasks import Change, PartCount, Task
 from changeover.switch.wording import name_of, places_text
@@ -111,12 +110,11 @@ def steps_of(plan: Plan, setting: Setting, changes: tuple[Change, ...]) -> tuple
 
 def _depth_of_notches(plan: Plan, changes: tuple[Change, ...]) -> tuple[str, ...]:
     """Say how deep each target notch plants, rows with an offset of their own apart."""
-    scale = plan.planter.depth
     depths: dict[tuple[int, str], list[Place]] = {}
     for change in changes:
         row = change.cell.place.row or 1
         notch = int(change.after)
-        text = show(scale.depth(notch, row), "depth", plan.words.units)
+        text = plan.words.depth(notch, row)
         depths.setdefault((notch, text), []).append(change.cell.place)
     return tuple(
         f"Notch {notch} plants {text} deep on {places_text(places)}"

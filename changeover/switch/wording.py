@@ -4,10 +4,10 @@ from collections.abc import Iterable, Mapping
 
 from changeover.planter.entry import index_of, show_value
 from changeover.planter.machine import Planter
-from changeover.planter.places import Place, Scope
+from changeover.planter.places import PLANTER, Place
 from changeover.planter.settings import Kind, Setting
 from changeover.planter.setup import Value
-from changeover.quantities import Units, is_quantity
+from changeover.quantities import Units, is_quantity, show
 from changeover.switch.tasks import Change
 
 NOT_KNOWN = "not known"
@@ -66,51 +66,62 @@ def name_of(setting: Setting) -> str:
 
 
 class Words:
-    """Shows the values of a planter's settings in the units on the screen, each text once."""
+    """Shows the values of a planter's settings in the units on the screen, each text made once."""
 
     def __init__(self, planter: Planter, units: Units) -> None:
         self.planter = planter
         self.units = units
-        self._texts: dict[tuple[str, int], str] = {}
-        self._held: list[Value] = []
+        self._texts: dict[tuple[str, int | str], str] = {}
+        self._moves: dict[int, dict[Move, list[Place]]] = {}
+        self._held: list[object] = []
 
     def value(self, setting: Setting, place: Place, value: Value | None) -> str:
         """Return a value without its unit sign; depth as its notch."""
         if value is None:
             return NOT_KNOWN
-        if not is_quantity(value):
-            return self._plain(setting, place, value)
-        seen = (setting.key, id(value))
+        quantity = is_quantity(value)
+        if not quantity and setting.kind is not Kind.INDEX:
+            return str(value)
+        seen = (setting.key, id(value) if quantity else int(value))
         if seen not in self._texts:
             self._held.append(value)  # so that its id is not given to another
-            self._texts[seen] = show_value(setting, self.planter, place, value, self.units)
+            self._texts[seen] = self._shown(setting, place, value)
         return self._texts[seen]
 
-    def _plain(self, setting: Setting, place: Place, value: Value) -> str:
+    def _shown(self, setting: Setting, place: Place, value: Value) -> str:
         if setting.kind is Kind.INDEX and index_of(setting, self.planter) is None:
             return str(value)
         return show_value(setting, self.planter, place, value, self.units)
+
+    def depth(self, notch: int, row: int, *, sign: bool = True) -> str:
+        """Return how deep a row plants at a notch, through its own offset."""
+        scale = self.planter.depth
+        own = row if row in scale.offsets else 0
+        seen = (f"depth {own} {sign}", notch)
+        if seen not in self._texts:
+            self._texts[seen] = show(scale.depth(notch, row), "depth", self.units, sign=sign)
+        return self._texts[seen]
 
     def sign(self, setting: Setting, value: Value) -> str:
         """Return the unit sign to set after a value, with the space before it."""
         if not is_quantity(value):
             return ""
-        whole = show_value(
-            setting, self.planter, Place(Scope.PLANTER), value, self.units, sign=True
-        )
-        bare = show_value(setting, self.planter, Place(Scope.PLANTER), value, self.units)
-        return whole.removeprefix(bare)
+        whole = show_value(setting, self.planter, PLANTER, value, self.units, sign=True)
+        return whole.removeprefix(show_value(setting, self.planter, PLANTER, value, self.units))
 
-    def moves(self, setting: Setting, changes: Iterable[Change]) -> dict[Move, list[Place]]:
+    def moves(self, setting: Setting, changes: tuple[Change, ...]) -> dict[Move, list[Place]]:
         """Group the places of a setting's changes by from → to, the most common first."""
+        if id(changes) not in self._moves:
+            self._held.append(changes)
+            self._moves[id(changes)] = self._grouped(setting, changes)
+        return self._moves[id(changes)]
+
+    def _grouped(self, setting: Setting, changes: Iterable[Change]) -> dict[Move, list[Place]]:
         found: dict[Move, list[Place]] = {}
         for change in changes:
             place = change.cell.place
-            move = (
-                self.value(setting, place, change.before),
-                self.value(setting, place, change.after),
-            )
-            found.setdefault(move, []).append(place)
+            before = self.value(setting, place, change.before)
+            found.setdefault((before, self.value(setting, place, change.after)), []).append(place)
         return dict(sorted(found.items(), key=lambda entry: -len(entry[1])))
 
     def phrase(

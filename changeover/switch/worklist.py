@@ -6,7 +6,7 @@ from dataclasses import replace
 from changeover.planter.machine import Planter
 from changeover.planter.parts import Part
 from changeover.planter.settings import Setting, WorkPlace
-from changeover.planter.setup import Setup
+from changeover.planter.setup import Cell, Setup
 from changeover.quantities import Units
 from changeover.seed.lots import SeedLot
 from changeover.switch.clean_tasks import (
@@ -145,7 +145,8 @@ def _in_order(stages: Mapping[str, list[Task]]) -> tuple[Task, ...]:
         for stage in BEFORE
         for task in stages[stage]
     ]
-    proofs = [_after_proved(proof, placed, stages) for proof in stages["proof"]]
+    made = {change.cell: task.key for task in placed for change in _changes(task)}
+    proofs = [_after_proved(proof, made, stages) for proof in stages["proof"]]
     return _with_nearest_needs([*placed, *proofs])
 
 
@@ -163,9 +164,10 @@ def _with_nearest_needs(tasks: list[Task]) -> tuple[Task, ...]:
     )
 
 
-def _after_proved(proof: Task, placed: list[Task], stages: Mapping[str, list[Task]]) -> Task:
+def _after_proved(proof: Task, made: Mapping[Cell, str], stages: Mapping[str, list[Task]]) -> Task:
     """Set a proof after the tasks that change what it proves, and after what it runs on."""
-    first = [task.key for task in placed if any(c.cell in proof.proves for c in _changes(task))]
+    keys = {made[cell] for cell in proof.proves if cell in made}
+    first = [key for key in dict.fromkeys(made.values()) if key in keys]
     running = _keys(stages, BEFORE_PROOF.get(proof.state, ()))
     return replace(proof, needs=tuple(dict.fromkeys([*first, *running])))
 
