@@ -30,6 +30,4 @@ def tick_rows(view: WorkView, task: Task, rows: Iterable[int], *, done: bool = T
 
 
 def _tick(view: WorkView, task: Task, places: tuple[Place, ...], *, done: bool) -> TickTask:
-    return TickTask(
-        view.board.planter.name, task.key, places, done=done, units=view.board.units
-    )
+    return TickTask(view.board.planter.name, task.key, places, done=done, units=view.board.units)

@@ -49,12 +49,23 @@ def _file(path: Path) -> Engine:
 
 
 def _prepare(connection: Any, _record: Any) -> None:
-    """Safe rather than fast: write-ahead log, foreign keys held, every commit on the disk."""
+    """Safe rather than fast: foreign keys held, every commit on the disk."""
     connection.isolation_level = None  # transactions begin where _begin says, nowhere else
     cursor = connection.cursor()
-    for pragma in ("journal_mode = WAL", "foreign_keys = ON", "synchronous = FULL"):
+    for pragma in ("foreign_keys = ON", "synchronous = FULL"):
         cursor.execute(f"PRAGMA {pragma}")
     cursor.close()
+
+
+def use_write_ahead_log(engine: Engine) -> None:
+    """Let people read a store in a file while one writes; the file keeps this from then on."""
+    connection = engine.raw_connection()
+    try:
+        cursor = connection.cursor()
+        cursor.execute("PRAGMA journal_mode = WAL")
+        cursor.close()
+    finally:
+        connection.close()
 
 
 def _begin(connection: Connection) -> None:

@@ -2,7 +2,7 @@
 
 import errno
 
-from sqlalchemy.exc import DBAPIError, IntegrityError, OperationalError, SQLAlchemyError
+from sqlalchemy.exc import DBAPIError, IntegrityError, OperationalError
 from sqlalchemy.orm.exc import StaleDataError
 
 from changeover.quantities import Refusal
@@ -21,7 +21,7 @@ _MEANWHILE = ("could not serialize", "deadlock detected", "database is locked")
 _SERVER = ("connection failed", "connection refused", "could not translate host", "server closed")
 
 
-def refusal_of(error: SQLAlchemyError | OSError, where: str) -> Refusal:
+def refusal_of(error: Exception, where: str) -> Refusal:
     """Return the refusal for a failure of the store at ``where``.
 
     Busy when another writer came in between, so that trying again helps.

@@ -1,5 +1,6 @@
 """Opening a store: checked, backed up, brought to today's tables; or refused and left untouched."""
 
+import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
@@ -10,7 +11,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
 from changeover.quantities import Refusal
-from changeover.store.connecting import WRITES, engine_of, is_address
+from changeover.store.connecting import WRITES, engine_of, is_address, use_write_ahead_log
 from changeover.store.failures import refusal_of
 from changeover.store.inspection import check_file, check_tables
 from changeover.store.journal import Journal
@@ -75,7 +76,7 @@ def open_store(where: str | Path, *, create: bool = False, clock: Clock = _now) 
     engine = engine_of(where)
     try:
         _make_ready(engine, name, create=create, clock=clock)
-    except (SQLAlchemyError, OSError) as error:
+    except (SQLAlchemyError, sqlite3.Error, OSError) as error:
         engine.dispose()
         raise refusal_of(error, name) from error
     except Refusal:
@@ -87,6 +88,8 @@ def open_store(where: str | Path, *, create: bool = False, clock: Clock = _now) 
 def _make_ready(engine: Engine, name: str, *, create: bool, clock: Clock) -> None:
     with engine.connect() as connection:
         revision = check_tables(connection, name, create=create)
+    if engine.dialect.name == "sqlite":
+        use_write_ahead_log(engine)
     if revision is not None and engine.dialect.name == "sqlite":
         from changeover.store.backup import back_up
 

@@ -1,0 +1,110 @@
+"""A planter is kept whole: rows, groups, drives, scales; renamed, retired, never doubled."""
+
+from dataclasses import replace
+from types import MappingProxyType
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from changeover.planter.drive import GroundDrive, MotorDrive, MotorKind
+from changeover.planter.groups import equal_groups
+from changeover.planter.machine import Planter
+from changeover.planter.places import Scope
+from changeover.planter.scales import DepthScale, Index, Position
+from changeover.quantities import Q, Refusal
+from changeover.store.opening import open_store
+from changeover.store.refusals import Conflict
+
+GROUND = GroundDrive((15, 18), (20, 24), Q(86.0, "in"), 0.62, 0.03)
+MOTOR = MotorDrive(MotorKind.HYDRAULIC, 20.0, Q(60.0, "rpm"), Q(1500.0, "rpm"), Q(2.5, "in^3"))
+
+
+@st.composite
+def planters(draw) -> Planter:
+    rows = draw(st.integers(3, 64))
+    groups = tuple(
+        group
+        for sort in (Scope.DRIVE, Scope.FAN, Scope.TANK)
+        if (count := draw(st.integers(0, 3)))
+        for group in equal_groups(sort, count, rows)
+    )
+    names = [group.name for group in groups if group.sort is Scope.DRIVE]
+    drive = draw(st.sampled_from([GROUND, MOTOR]))
+    offsets = draw(st.dictionaries(st.integers(1, rows), st.floats(-0.4, 0.4), max_size=3))
+    return Planter(
+        draw(st.sampled_from(["A", "B"])),
+        rows,
+        Q(draw(st.floats(6, 59)), draw(st.sampled_from(["in"]))),
+        groups,
+        MappingProxyType(dict.fromkeys(names, drive)),
+        frozenset(range(2, rows, 2)) if draw(st.booleans()) else frozenset(),
+        DepthScale(
+            Q(1.0, "cm"), Q(6.0, "mm"), 9, {row: Q(by, "in") for row, by in offsets.items()}
+        ),
+        Index((Position("half", 0.5), Position("open", 1.0))),
+        Index.of("float", "hard"),
+        fan_limit=draw(st.sampled_from([None, Q(7.5, "kPa")])),
+    )
+
+
+@settings(max_examples=15)
+@given(planters(), planters())
+def test_any_planter_comes_back_whole_also_after_a_change(tmp_path_factory, one, other) -> None:
+    store = open_store(tmp_path_factory.mktemp("p") / "s.sqlite", create=True)
+    with store.work("Ada") as work:
+        work.planters.put(one, None)
+    with store.read() as work:
+        assert work.planters.get(one.name) == one
+    with store.work("Ada") as work:
+        work.planters.put(other, one)
+    with store.read() as work:
+        assert work.planters.get(other.name) == other
+    store.close()
+
+
+def test_a_second_planter_of_the_same_name_is_refused(stocked, planter) -> None:
+    with pytest.raises(Refusal, match="“Small Bar” is there already"), stocked.work("Ada") as work:
+        work.planters.put(replace(planter, rows=4), None)
+
+
+def test_a_renamed_planter_keeps_its_settings(stocked, planter) -> None:
+    with stocked.work("Ada") as work:
+        number = work.planters.number("Small Bar")
+        work.planters.put(replace(planter, name="Large Bar"), planter)
+    with stocked.read() as work:
+        assert work.planters.names() == ("Large Bar",)
+        assert work.planters.number("Large Bar") == number
+
+
+def test_a_retired_planter_leaves_the_list_and_can_come_back(stocked, planter) -> None:
+    with stocked.work("Ada") as work:
+        work.planters.put(None, planter)
+    with stocked.read() as work:
+        assert work.planters.names() == ()
+    with stocked.work("Ada") as work:
+        work.planters.put(planter, None)
+    with stocked.read() as work:
+        assert work.planters.get("Small Bar") == planter
+
+
+def test_the_later_writer_of_a_planter_is_refused(stocked, planter) -> None:
+    with stocked.work("Bo") as work:
+        work.planters.put(replace(planter, fan_limit=Q(20.0, "inH2O")), planter)
+    with pytest.raises(Conflict, match="changed by someone else"), stocked.work("Ada") as work:
+        work.planters.put(replace(planter, fan_limit=Q(30.0, "inH2O")), planter)
+
+
+def test_a_change_of_groups_alone_is_seen_by_who_read_before(stocked, planter) -> None:
+    with stocked.read() as work:
+        work.planters.get("Small Bar")
+    moved = replace(planter, groups=equal_groups(Scope.FAN, 1, 4))
+    with stocked.work("Bo") as work:
+        work.planters.put(moved, planter)
+    with stocked.read() as work:
+        assert work.planters.get("Small Bar") == moved
+
+
+def test_an_unknown_planter_is_refused_with_those_there_are(stocked) -> None:
+    with pytest.raises(Refusal, match=r"no planter “Other”.*Small Bar"), stocked.read() as work:
+        work.planters.get("Other")
