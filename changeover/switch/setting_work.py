@@ -92,10 +92,11 @@ def title_of(plan: Plan, setting: Setting, changes: tuple[Change, ...]) -> str:
 
 
 def reading_rows(plan: Plan, changes: Iterable[Change]) -> str:
-    """Name the rows at which a fan's gauge is read: the first and the last of each group."""
+    """Name the rows at which a fan's gauge is read: the first and the last down of each group."""
     found: list[int] = []
     for change in changes:
-        rows = plan.planter.rows_of(change.cell.place)
+        every = plan.planter.rows_of(change.cell.place)
+        rows = [row for row in every if row not in plan.difference.locked] or every
         found += [rows[0], rows[-1]]
     numbers = [str(row) for row in dict.fromkeys(found)]
     return f"rows {', '.join(numbers)}" if len(numbers) > 1 else f"row {numbers[0]}"

@@ -1,6 +1,7 @@
 """The words of a task: rows in runs, and from → to with its exceptions in one clear line."""
 
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from changeover.planter.entry import index_of, show_value
 from changeover.planter.machine import Planter
@@ -33,8 +34,10 @@ def listed(words: Iterable[str]) -> str:
 
 
 def rows_text(rows: Iterable[int]) -> str:
-    """Say which rows: ``row 14``, ``rows 1–12 and 14``."""
-    numbers = tuple(dict.fromkeys(rows))
+    """Say which rows: ``row 14``, ``rows 1–12 and 14``, ``every other row 1–31``."""
+    numbers = sorted(set(rows))
+    if len(numbers) > 3 and {b - a for a, b in pairwise(numbers)} == {2}:
+        return f"every other row {numbers[0]}–{numbers[-1]}"
     parts = [
         str(a) if a == b else f"{a}, {b}" if b == a + 1 else f"{a}–{b}" for a, b in runs(numbers)
     ]
@@ -139,11 +142,15 @@ class Words:
         return f"to {ends.pop()}{sign}" if len(ends) == 1 else "by the list"
 
     def lines(self, setting: Setting, changes: tuple[Change, ...]) -> tuple[str, ...]:
-        """Say every from → to of a setting with its places, for the steps of a task."""
-        sign = self.sign(setting, changes[0].after)
+        """Say every from → to of a setting with its places; without them where it is one."""
+        sign, moves = self.sign(setting, changes[0].after), self.moves(setting, changes)
+        name = name_of(setting)
+        if len(moves) == 1:
+            ((before, after),) = moves
+            return (f"{name}: {before} → {after}{sign}",)
         return tuple(
-            f"{name_of(setting)}, {places_text(places)}: {before} → {after}{sign}"
-            for (before, after), places in self.moves(setting, changes).items()
+            f"{name}, {places_text(places)}: {before} → {after}{sign}"
+            for (before, after), places in moves.items()
         )
 
 

@@ -15,6 +15,8 @@ from changeover.switch.wording import listed, places_text, rows_text, runs
         ([11, 14], "rows 11 and 14"),
         ([1, 2, 3, 4], "rows 1–4"),
         ([1, 2, 4, 5, 6, 9], "rows 1, 2, 4–6 and 9"),
+        ([1, 3, 5, 7], "every other row 1–7"),
+        ([1, 3, 5], "rows 1, 3 and 5"),
     ],
 )
 def test_rows_are_named_in_runs(rows: list[int], text: str) -> None:

@@ -20,6 +20,7 @@ from tests.switch.switch_case import (
     SPLIT,
     bean,
     corn,
+    groups,
     plan,
     row_setup,
     rows,
@@ -137,6 +138,13 @@ def test_fans_are_read_at_the_first_and_last_row_of_each() -> None:
     fans = WHOLE.task("set_vacuum")
     assert fans.title == "Vacuum 18.0 → 12.0 inH₂O, read at rows 1, 12, 13, 24"
     assert fans.state is MachineState.FAN_RUNNING
+
+
+def test_a_fan_is_not_read_at_a_row_that_is_locked_up() -> None:
+    planter = Planter("Two", 3, Q(30, "in"), groups(3, fan=1), split_rows=frozenset({3}))
+    up = {Cell("row_lock", Place.of_row(3)): LOCKED_UP}
+    work = plan(planter, corn(planter).with_values(up), bean(planter).with_values(up))
+    assert work.task("set_vacuum").title.endswith("read at rows 1, 2")
 
 
 def test_texts_follow_the_units_on_the_screen() -> None:
