@@ -28,6 +28,7 @@ KINDS: Mapping[str, str] = {
     "seed_rate": "seed_rate",
     "stand": "seed_rate",
     "emergence": "share",
+    "field_emergence": "share",
     "length": "seed_size",
     "width": "seed_size",
     "thickness": "seed_size",

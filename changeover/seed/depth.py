@@ -136,7 +136,8 @@ def _by_rule(case: Case, target: DepthTarget, soil: Soil) -> Answer:
     shown = show(target.depth, "depth", units)
     steps = " ".join(rule.why for rule in target.steps)
     printed = figure.text(units) + (f" ({figure.note})" if figure.note else "")
-    why = f"{case.crop.name} in {soil.words}: {shown}. In print: {printed}. {steps}".strip()
+    whence = "From memory" if figure.trust is Trust.MEMORY else "In print"
+    why = f"{case.crop.name} in {soil.words}: {shown}. {whence}: {printed}. {steps}".strip()
     signs = ", ".join(f"{rule.gives:+g}" for rule in target.steps)
     how = f"typical depth {show(figure.middle, 'depth', units)}"
     if target.steps:

@@ -51,7 +51,7 @@ def answer_sprockets(
     ]
     cautions: tuple[str, ...] = ()
     if abs(best.off) > FAR_OFF:
-        far = f"The nearest pair of {place.label} is {best.off:+.0%} off the rate wanted"
+        far = f"The nearest pair of {place.label} is {_off(best.off)} the rate wanted"
         cautions = (f"{far}; no pair of this planter comes closer.",)
     inputs = (
         Input("seed rate wanted", wanted),
@@ -61,7 +61,7 @@ def answer_sprockets(
     )
     reason = reasoned(
         rule,
-        f"{best.name} gives {given}, {best.off:+.1%} of the {wanted} wanted.",
+        f"{best.name} gives {given}, {_off(best.off)} the {wanted} wanted.",
         "your planter’s own sprockets; by definition of a chain drive",
         Trust.RECORD,
         how="; ".join(listed),
@@ -70,6 +70,10 @@ def answer_sprockets(
         says={Trust.RECORD: f"{best.name}, {given}"},
     )
     return Answer(best.name, reason, warnings=cautions), best
+
+
+def _off(share: float) -> str:
+    return f"{abs(share):.1%} {'above' if share >= 0 else 'below'}"
 
 
 def drive_warnings(

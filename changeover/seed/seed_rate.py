@@ -28,17 +28,27 @@ def shares_of(case: Case) -> Shares:
 
     Without a figure of its own a share is taken as 100 %, and its words say so.
     """
-    germination, emergence = case.lot.germination, case.job.emergence
-    says = [f"{germination:.0%}, from the lot’s tag" if germination else "not entered: 100 %"]
-    figure = case.crop.best("emergence")
-    if emergence is not None:
-        says.append(f"{emergence:.0%}, as you expect")
-    elif figure is not None:
-        emergence = float(figure.middle.to("count").magnitude)
-        says.append(f"{emergence:.0%} ({figure.source})")
-    else:
-        says.append("not entered: 100 %")
-    return Shares(germination or 1.0, emergence or 1.0, says[0], says[1])
+    germination = case.lot.germination
+    says = f"{germination:.0%}, from the lot’s tag" if germination else "not entered: 100 %"
+    emergence, told = _emergence(case, germination or 1.0)
+    return Shares(germination or 1.0, emergence, says, told)
+
+
+def _emergence(case: Case, germination: float) -> tuple[float, str]:
+    """Return the share of live seeds that come up, and whence.
+
+    A printed share of the seeds sown holds germination already, so that is taken out again.
+    """
+    if case.job.emergence is not None:
+        return case.job.emergence, f"{case.job.emergence:.0%}, as you expect"
+    if figure := case.crop.best("emergence"):
+        share = float(figure.middle.to("count").magnitude)
+        return share, f"{share:.0%} of live seeds ({figure.source})"
+    if figure := case.crop.best("field_emergence"):
+        share = float(figure.middle.to("count").magnitude)
+        told = f"{share:.0%} of the seeds sown, germination among them ({figure.source})"
+        return min(1.0, share / germination), told
+    return 1.0, "not entered: 100 %"
 
 
 def rate_wanted(case: Case) -> Quantity | None:

@@ -19,7 +19,9 @@ trust = "{trust}"
 """
 
 
-def oats(values: str = 'typical = 1.0\nunit = "in"', source: str = "x", trust: str = "published"):
+def oats(
+    values: str = 'typical = 1.0\nunit = "in"', source: str = "x", trust: str = "published"
+) -> dict[str, str]:
     return {"oats.toml": FIGURE.format(values=values, source=source, trust=trust)}
 
 

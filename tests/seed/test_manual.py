@@ -55,7 +55,9 @@ def record(name: str, **changes: object) -> ProvedSetup:
     return ProvedSetup(**{**given, **changes})  # type: ignore[arg-type]
 
 
-def found(records: list[ProvedSetup], setting: str = "vacuum", size: float | None = None):
+def found(
+    records: list[ProvedSetup], setting: str = "vacuum", size: float | None = None
+) -> str | None:
     diameter = None if size is None else Q(size, "mm")
     one = proved_setup(records, "soybean", setting, "Made-up", "S56", diameter)
     return one.name if one else None

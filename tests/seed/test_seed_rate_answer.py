@@ -9,6 +9,8 @@ from changeover.seed.seed_rate import answer_seed_rate, asked_for, rate_wanted, 
 from changeover.seed.trust_order import Answer
 from tests.seed.made_up import case, crop_table, job, lot
 
+STAND = job(stand=Q(30_000, "plant/acre"))
+
 
 def per_acre(answer: Answer) -> float:
     assert is_quantity(answer.value)
@@ -38,7 +40,7 @@ def test_the_crop_table_is_asked_last_with_its_band() -> None:
 
 def test_a_printed_stand_serves_where_no_rate_is_printed() -> None:
     answer = answer_seed_rate(case("sugar_beet", lot=lot("sugar_beet", germination=0.95)))
-    assert per_acre(answer) == pytest.approx(35_640 / 0.95 / 0.65)
+    assert per_acre(answer) == pytest.approx(35_640 / 0.65)
     assert answer.reason.trust is Trust.PUBLISHED
 
 
@@ -63,6 +65,16 @@ def test_shares_say_whence_they_come() -> None:
     assert (shares.germination, shares.emergence) == (1.0, pytest.approx(0.675))
     assert shares.germination_says == "not entered: 100 %"
     assert "Kansas State" in shares.emergence_says
+
+
+def test_a_share_of_the_seeds_sown_holds_germination_already() -> None:
+    tags = [lot("sorghum", germination=share) for share in (0.85, 0.95)]
+    rates = [rate_wanted(case("sorghum", lot=tag, job=STAND)) for tag in tags]
+    assert rates[0] is not None
+    assert rates[1] is not None
+    assert rates[0].magnitude == pytest.approx(rates[1].magnitude)
+    poor = shares_of(case("sorghum", lot=lot("sorghum", germination=0.5)))
+    assert (poor.germination, poor.emergence) == (0.5, 1.0)
 
 
 def test_asked_for_means_the_job_says_so() -> None:
