@@ -3,8 +3,10 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from changeover.window.shortcuts import MATRIX_KEYS, WINDOW_KEYS, Key
+from changeover.window.keys import MATRIX_KEYS, WINDOW_KEYS, Key
 from changeover.window.words import button, label
+
+WORDS_WIDTH = 300
 
 
 class HelpSheet(QDialog):
@@ -43,8 +45,9 @@ def _column(title: str, keys: tuple[Key, ...]) -> QVBoxLayout:
     grid.setVerticalSpacing(7)
     for row, key in enumerate(keys):
         grid.addWidget(label(key.keys, "strong"), row, 0, Qt.AlignmentFlag.AlignTop)
-        words = label(key.does, wrap=True)
-        words.setMinimumWidth(270)
+        words = label(key.does)
+        words.setWordWrap(True)
+        words.setFixedWidth(WORDS_WIDTH)
         grid.addWidget(words, row, 1)
     column = QVBoxLayout()
     column.addWidget(label(title, "title"))

@@ -18,7 +18,7 @@ SIDES = {Side.MORE: "greater", Side.FEWER: "less", Side.BOTH: "two-sided"}
     ("events", "cells", "low", "high"),
     [(0, 100, 0, 3.699), (0, 250, 0, 1.513), (1, 250, 0.071, 2.231), (5, 250, 0.857, 4.596)],
 )
-def test_wilson_interval_of_bench_counts(outside_check, events, cells, low, high):
+def test_wilson_interval_of_bench_counts(outside_check, events, cells, low, high) -> None:
     interval = wilson(events, cells)
     for bound, printed, ours in (("low", low, interval.low), ("high", high, interval.high)):
         outside_check(
@@ -41,7 +41,7 @@ def test_wilson_interval_of_bench_counts(outside_check, events, cells, low, high
         (1, 29, 0.0061, 0.1718),
     ],
 )
-def test_wilson_interval_as_printed_by_newcombe(outside_check, events, trials, low, high):
+def test_wilson_interval_as_printed_by_newcombe(outside_check, events, trials, low, high) -> None:
     interval = wilson(events, trials)
     for bound, printed, ours in (("low", low, interval.low), ("high", high, interval.high)):
         outside_check(
@@ -56,7 +56,7 @@ def test_wilson_interval_as_printed_by_newcombe(outside_check, events, trials, l
 
 
 @pytest.mark.parametrize(("rows", "cells", "alarm"), [(1, 249, 10), (12, 449, 19), (24, 493, 21)])
-def test_cells_needed_to_tell_two_from_five_percent(outside_check, rows, cells, alarm):
+def test_cells_needed_to_tell_two_from_five_percent(outside_check, rows, cells, alarm) -> None:
     plan = plan_run(0.02, 0.05, rows)
     for what, printed, ours in (("cells", cells, plan.cells), ("alarm", alarm, plan.alarm_at)):
         outside_check(
@@ -70,14 +70,14 @@ def test_cells_needed_to_tell_two_from_five_percent(outside_check, rows, cells, 
         )
 
 
-def test_every_run_above_the_plan_keeps_the_power_by_scipy():
+def test_every_run_above_the_plan_keeps_the_power_by_scipy() -> None:
     cells = np.arange(249, 900)
     alarm = stats.binom.isf(0.05, cells, 0.02) + 1
     assert np.all(stats.binom.sf(alarm - 1, cells, 0.05) >= 0.8)
     assert stats.binom.sf(stats.binom.isf(0.05, 248, 0.02), 248, 0.05) < 0.8
 
 
-def test_wilson_agrees_with_statsmodels():
+def test_wilson_agrees_with_statsmodels() -> None:
     rng = np.random.default_rng(3)
     trials = rng.integers(1, 2000, 400)
     events = rng.integers(0, trials + 1)
@@ -88,7 +88,7 @@ def test_wilson_agrees_with_statsmodels():
 
 
 @pytest.mark.parametrize("side", SIDES)
-def test_binomial_and_fisher_agree_with_scipy(side):
+def test_binomial_and_fisher_agree_with_scipy(side) -> None:
     rng = np.random.default_rng(4)
     for _ in range(150):
         n, m = (int(x) for x in rng.integers(1, 600, 2))
@@ -100,7 +100,7 @@ def test_binomial_and_fisher_agree_with_scipy(side):
         assert fisher_p(k, n, j, m, side) == pytest.approx(exact, rel=1e-7, abs=1e-13)
 
 
-def test_fisher_on_the_tea_tasting(outside_check):
+def test_fisher_on_the_tea_tasting(outside_check) -> None:
     outside_check(
         calculation="Fisher's exact test, 3 of 4 against 1 of 4",
         source="Fisher 1935, the lady tasting tea: 17/70",
@@ -115,7 +115,7 @@ def test_fisher_on_the_tea_tasting(outside_check):
 @pytest.mark.parametrize(
     ("control", "name"), [(Control.HOLM, "holm"), (Control.BENJAMINI_HOCHBERG, "fdr_bh")]
 )
-def test_false_alarm_control_agrees_with_statsmodels(control, name):
+def test_false_alarm_control_agrees_with_statsmodels(control, name) -> None:
     rng = np.random.default_rng(5)
     for size in (1, 2, 7, 48):
         p = rng.uniform(0, 1, size) ** 3
@@ -123,7 +123,7 @@ def test_false_alarm_control_agrees_with_statsmodels(control, name):
         np.testing.assert_allclose(adjusted(p, control), multipletests(p, method=name)[1])
 
 
-def test_benjamini_hochberg_on_their_own_example(outside_check):
+def test_benjamini_hochberg_on_their_own_example(outside_check) -> None:
     p = [0.0001, 0.0004, 0.0019, 0.0095, 0.0201, 0.0278, 0.0298, 0.0344, 0.0459]
     p += [0.3240, 0.4262, 0.5719, 0.6528, 0.7590, 1.0]
     source = "Benjamini & Hochberg 1995, J. R. Stat. Soc. B 57:289-300"
@@ -139,7 +139,7 @@ def test_benjamini_hochberg_on_their_own_example(outside_check):
         )
 
 
-def test_padjust_example_of_the_standard_library_for_javascript(outside_check):
+def test_padjust_example_of_the_standard_library_for_javascript(outside_check) -> None:
     p = [0.319, 0.201, 0.4, 0.374, 0.113]
     printed = {Control.HOLM: [0.957, 0.804, 0.957, 0.957, 0.565]}
     for figure, ours in zip(printed[Control.HOLM], adjusted(p), strict=True):
@@ -154,7 +154,7 @@ def test_padjust_example_of_the_standard_library_for_javascript(outside_check):
         )
 
 
-def test_mean_interval_agrees_with_scipy():
+def test_mean_interval_agrees_with_scipy() -> None:
     x = np.random.default_rng(6).normal(2, 0.2, 9)
     ours = mean_interval(x, 0.9)
     theirs = stats.t.interval(0.9, x.size - 1, x.mean(), stats.sem(x))
@@ -162,7 +162,7 @@ def test_mean_interval_agrees_with_scipy():
 
 
 @pytest.mark.parametrize(("skips", "doubles"), [(0.03, 0.02), (0.05, 0.05), (0.10, 0.02)])
-def test_known_rates_lie_in_their_intervals_at_the_stated_rate(skips, doubles):
+def test_known_rates_lie_in_their_intervals_at_the_stated_rate(skips, doubles) -> None:
     rng = np.random.default_rng(20_251_125)
     cells = 500
     drawn = rng.multinomial(cells, [skips, doubles, 1 - skips - doubles], 2000)

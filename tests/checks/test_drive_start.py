@@ -15,7 +15,7 @@ EXAMPLES = "worked examples of a fluid-power distributor (nottco.com)"
     ("cubic_inches", "rpm", "printed", "source"),
     [(2.51, 1200, 13.04, EXAMPLES), (3.75, 1500, 24.35, "worked examples (ktnfluidpower.com)")],
 )
-def test_oil_flow(outside_check, cubic_inches, rpm, printed, source):
+def test_oil_flow(outside_check, cubic_inches, rpm, printed, source) -> None:
     outside_check(
         calculation=f"oil flow of a {cubic_inches} in³ motor at {rpm} rpm",
         source=source,
@@ -31,7 +31,7 @@ def test_oil_flow(outside_check, cubic_inches, rpm, printed, source):
     ("cubic_inches", "flow", "printed", "source"),
     [(0.95, 8, 1945, EXAMPLES), (0.75, 6, 1848, "worked examples (ktnfluidpower.com)")],
 )
-def test_motor_speed(outside_check, cubic_inches, flow, printed, source):
+def test_motor_speed(outside_check, cubic_inches, flow, printed, source) -> None:
     outside_check(
         calculation=f"speed of a {cubic_inches} in³ motor with {flow} gal/min",
         source=source,
@@ -43,7 +43,7 @@ def test_motor_speed(outside_check, cubic_inches, flow, printed, source):
     )
 
 
-def test_motor_torque(outside_check):
+def test_motor_torque(outside_check) -> None:
     outside_check(
         calculation="torque of a 2.25 in³ motor at 2 200 psi",
         source="pressure · displacement / 2π",
@@ -55,7 +55,7 @@ def test_motor_torque(outside_check):
     )
 
 
-def test_motor_torque_with_two_pi_cut_to_6_28(outside_check):
+def test_motor_torque_with_two_pi_cut_to_6_28(outside_check) -> None:
     outside_check(
         calculation="torque of a 2.25 in³ motor at 2 200 psi",
         source=EXAMPLES,
@@ -70,7 +70,7 @@ def test_motor_torque_with_two_pi_cut_to_6_28(outside_check):
     )
 
 
-def test_metric_oil_flow(outside_check):
+def test_metric_oil_flow(outside_check) -> None:
     outside_check(
         calculation="oil flow of a 41.1 cm³ motor at 1 200 rpm",
         source="L/min = cm³/rev · rpm / 1000",
@@ -82,13 +82,13 @@ def test_metric_oil_flow(outside_check):
     )
 
 
-def test_volumetric_efficiency_asks_for_more_oil():
+def test_volumetric_efficiency_asks_for_more_oil() -> None:
     whole, leaky = (oil_flow(Q(2, "in^3"), Q(1000, "rpm"), eta) for eta in (1.0, 0.9))
     assert (leaky / whole).to("count").magnitude == pytest.approx(1 / 0.9)
 
 
 @pytest.mark.parametrize(("ratio", "printed"), [(1.0, 26.9), (10.0, 269.4)])
-def test_expected_motor_speed(outside_check, ratio, printed):
+def test_expected_motor_speed(outside_check, ratio, printed) -> None:
     readings = DriveReadings(target_rate=Q(32_000, "1/acre"), ground_speed=Q(5, "mph"))
     ours = expected_speed(readings, DriveNeeds(Q(30, "in"), 30, ratio))
     outside_check(

@@ -6,7 +6,7 @@ from changeover.proof.fan import speed_factor
 from changeover.quantities import Q
 
 
-def test_fan_speed_for_more_vacuum(outside_check):
+def test_fan_speed_for_more_vacuum(outside_check) -> None:
     outside_check(
         calculation="factor on the fan's speed from 16 to 20 inH₂O",
         source="fan laws: pressure goes with speed squared",
@@ -19,7 +19,7 @@ def test_fan_speed_for_more_vacuum(outside_check):
 
 
 @pytest.mark.parametrize("factor", [0.5, 1.1, 2.0])
-def test_pressure_is_the_square_of_speed(outside_check, factor):
+def test_pressure_is_the_square_of_speed(outside_check, factor) -> None:
     outside_check(
         calculation=f"factor on the fan's speed for {factor:g}² of the vacuum",
         source="Process Heating, Fan Laws and Formulas: pressure varies as the rpm ratio squared",

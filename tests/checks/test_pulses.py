@@ -11,7 +11,7 @@ from changeover.quantities import Q
 
 
 @pytest.mark.parametrize(("course", "unit", "rule"), [("88 ft", "mph", 60), ("100 m", "km/h", 360)])
-def test_timed_speed(outside_check, course, unit, rule):
+def test_timed_speed(outside_check, course, unit, rule) -> None:
     length = Q(float(course.split()[0]), course.split()[1])
     outside_check(
         calculation=f"ground speed from 12 s over {course}",
@@ -24,7 +24,7 @@ def test_timed_speed(outside_check, course, unit, rule):
     )
 
 
-def test_speed_rule_fifteen_over_twenty_two(outside_check):
+def test_speed_rule_fifteen_over_twenty_two(outside_check) -> None:
     outside_check(
         calculation="ground speed from 10 s over 110 ft",
         source="15/22 · ft/s = mph",
@@ -36,7 +36,7 @@ def test_speed_rule_fifteen_over_twenty_two(outside_check):
     )
 
 
-def test_corrected_calibration(outside_check):
+def test_corrected_calibration(outside_check) -> None:
     shown, true = Q(412, "ft"), Q(400, "ft")
     old = Q(10.0, "pulse/m")
     ours = corrected_pulses_per_distance(old, shown, true)

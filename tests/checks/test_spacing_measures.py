@@ -8,7 +8,7 @@ import pytest
 
 from changeover.proof.bootstrap import bootstrap_spacings
 from changeover.proof.intervals import wilson_many
-from changeover.proof.spacing import EVENLY_SPREAD, measure_spacings
+from changeover.proof.spacing import EVENLY_SPREAD, SpacingMeasures, measure_spacings
 from changeover.quantities import Q
 from changeover.seed.rate import spacing_in_row
 
@@ -18,14 +18,14 @@ SPACING_RULE = "divisions of Kachman & Smith 1995 as Iowa State University quote
 
 
 @pytest.fixture(scope="module")
-def measured():
+def measured() -> SpacingMeasures:
     return measure_spacings(Q(np.array(SPACINGS), "cm"), Q(20, "cm"))
 
 
 @pytest.mark.parametrize(
     ("name", "printed"), [("multiples", 6.667), ("quality_of_feed", 83.333), ("misses", 10.0)]
 )
-def test_shares_of_spacings(outside_check, measured, name, printed):
+def test_shares_of_spacings(outside_check, measured, name, printed) -> None:
     outside_check(
         calculation=f"{name.replace('_', ' ')} by spacings, 30 made-up spacings",
         source=SPACING_RULE,
@@ -40,7 +40,7 @@ def test_shares_of_spacings(outside_check, measured, name, printed):
 @pytest.mark.parametrize(
     ("name", "printed"), [("multiples", 6.25), ("quality_of_feed", 81.25), ("misses", 12.5)]
 )
-def test_shares_of_drop_positions(outside_check, measured, name, printed):
+def test_shares_of_drop_positions(outside_check, measured, name, printed) -> None:
     outside_check(
         calculation=f"{name.replace('_', ' ')} by drop positions, 30 made-up spacings",
         source="ISO 7256-1:1984 as remembered; the algebra closes",
@@ -52,7 +52,7 @@ def test_shares_of_drop_positions(outside_check, measured, name, printed):
     )
 
 
-def test_divisions_and_precision_of_the_made_up_row(outside_check, measured):
+def test_divisions_and_precision_of_the_made_up_row(outside_check, measured) -> None:
     assert measured.counts == (2, 25, 2, 1, 0)
     assert measured.by_positions.of == 32
     outside_check(
@@ -66,7 +66,7 @@ def test_divisions_and_precision_of_the_made_up_row(outside_check, measured):
     )
 
 
-def test_upper_limit_of_precision(outside_check):
+def test_upper_limit_of_precision(outside_check) -> None:
     even = Q(np.linspace(0.5, 1.5, 100_001)[1:], "m")
     for ours, source in (
         (EVENLY_SPREAD, "standard deviation of an even spread, 1/√12"),
@@ -83,7 +83,7 @@ def test_upper_limit_of_precision(outside_check):
         )
 
 
-def test_skips_alone_give_the_spacing_spread_of_theory(outside_check):
+def test_skips_alone_give_the_spacing_spread_of_theory(outside_check) -> None:
     target = spacing_in_row(Q(30_000, "1/acre"), Q(30, "in")).to("in")
     gaps = np.random.default_rng(7).geometric(0.95, 400_000)
     measured = measure_spacings(Q(gaps * target.magnitude, "in"), target)
@@ -114,7 +114,7 @@ def test_skips_alone_give_the_spacing_spread_of_theory(outside_check):
         (70.1, 20, 4),
     ],
 )
-def test_edges_belong_to_the_division_below(spacing, target, division):
+def test_edges_belong_to_the_division_below(spacing, target, division) -> None:
     counts = measure_spacings(Q(np.array([spacing]), "m"), Q(target, "m")).counts
     assert counts.index(1) == division
 
@@ -147,7 +147,7 @@ def plain_measures(spacings: list[float], target: float) -> dict[str, float]:
 
 
 @pytest.mark.parametrize("seed", range(8))
-def test_agrees_with_a_second_implementation(seed):
+def test_agrees_with_a_second_implementation(seed) -> None:
     rng = np.random.default_rng(seed)
     target = float(rng.uniform(0.02, 0.6))
     steps = rng.choice([0.02, 1, 1, 1, 1, 1, 2, 3, 5], 700)
@@ -160,7 +160,7 @@ def test_agrees_with_a_second_implementation(seed):
     assert found == pytest.approx(list(theirs.values()), rel=1e-9)
 
 
-def test_known_misses_lie_in_their_interval_at_the_stated_rate():
+def test_known_misses_lie_in_their_interval_at_the_stated_rate() -> None:
     rng = np.random.default_rng(8)
     skips = 0.06
     gaps = rng.geometric(1 - skips, (2000, 250)) + rng.normal(0, 0.05, (2000, 250))
@@ -172,7 +172,7 @@ def test_known_misses_lie_in_their_interval_at_the_stated_rate():
     assert 0.93 <= np.mean((low <= skips) & (skips <= high)) <= 0.97
 
 
-def test_bootstrap_covers_the_true_precision_at_about_the_stated_rate():
+def test_bootstrap_covers_the_true_precision_at_about_the_stated_rate() -> None:
     rng = np.random.default_rng(9)
     hits = 0
     for _ in range(400):
@@ -182,7 +182,7 @@ def test_bootstrap_covers_the_true_precision_at_about_the_stated_rate():
     assert 0.90 <= hits / 400 <= 0.98
 
 
-def test_bootstrap_spread_agrees_with_theory():
+def test_bootstrap_spread_agrees_with_theory() -> None:
     x = np.random.default_rng(10).normal(1, 0.2, 2000)
     interval = bootstrap_spacings(Q(x, "m"), Q(1.0, "m")).mean
     theory = 2 * 1.96 * x.std(ddof=1) / math.sqrt(x.size)

@@ -27,7 +27,7 @@ GEORGIA = "University of Georgia (Virk & Porter 2022): half an inch of the origi
         ("closing wheel gap", "", "high", 2.0, PENN),
     ],
 )
-def test_limit_as_printed(outside_check, part, applies, bound, printed, source):
+def test_limit_as_printed(outside_check, part, applies, bound, printed, source) -> None:
     limit = limit_for(part, applies, bundled_wear_limits())
     assert limit.source.text == source
     outside_check(
@@ -41,7 +41,7 @@ def test_limit_as_printed(outside_check, part, applies, bound, printed, source):
     )
 
 
-def test_where_no_neutral_limit_was_found_one_only_looks():
+def test_where_no_neutral_limit_was_found_one_only_looks() -> None:
     parts = {one.part: one for one in bundled_wear_limits()}
     for part in ("vacuum seal", "brush", "drive chain or cable", "gauge wheel"):
         assert parts[part].kind is Kind.LOOK

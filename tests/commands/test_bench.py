@@ -3,6 +3,7 @@
 import json
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -10,7 +11,7 @@ from changeover.__main__ import main
 
 
 @pytest.fixture
-def file(tmp_path):
+def file(tmp_path) -> Path:
     path = tmp_path / "bench.csv"
     lines = [f"{row},M{row},500,{25 if row == 3 else 3},2" for row in range(1, 13)]
     text = "\n".join(["row,meter,cells,skips,doubles", *lines]) + "\n"
@@ -23,7 +24,7 @@ def answer(capsys, *arguments) -> dict:
     return json.loads(capsys.readouterr().out)
 
 
-def test_the_odd_row_is_found(file, capsys):
+def test_the_odd_row_is_found(file, capsys) -> None:
     found = answer(capsys, file)
     assert [one["row"] for one in found["rows"] if one["odd_skips"]["odd"]] == [3]
     assert found["rows"][2]["skip"]["share"] == pytest.approx(5)
@@ -31,7 +32,7 @@ def test_the_odd_row_is_found(file, capsys):
     assert [one["row"] for one in found["findings"]] == [3]
 
 
-def test_shares_are_judged_by_the_users_limits(file, capsys):
+def test_shares_are_judged_by_the_users_limits(file, capsys) -> None:
     limits = ["--single-least", "97%", "--skips-most", "2%", "--doubles-most", "2%"]
     rows = answer(capsys, file, *limits)["rows"]
     assert rows[2]["standing"] == "falls short"
@@ -39,14 +40,14 @@ def test_shares_are_judged_by_the_users_limits(file, capsys):
     assert rows[0]["skip"]["interval"]["high"] == pytest.approx(1.749, abs=0.001)
 
 
-def test_the_plan_and_the_rows_run_too_short(file, capsys):
+def test_the_plan_and_the_rows_run_too_short(file, capsys) -> None:
     found = answer(capsys, file)
     assert (found["plan"]["cells"], found["plan"]["alarm_at"]) == (449, 19)
     assert found["too_short"] == []
     assert len(answer(capsys, file, "--bad", "3%")["too_short"]) == 12
 
 
-def test_a_damaged_cell_is_named(tmp_path, capsys):
+def test_a_damaged_cell_is_named(tmp_path, capsys) -> None:
     path = tmp_path / "events.csv"
     events = [f"1,{7 + 30 * turn},skip" for turn in range(8)]
     path.write_text("\n".join(["row,cell,event", *events, "2,,"]) + "\n", encoding="utf-8")
@@ -55,7 +56,7 @@ def test_a_damaged_cell_is_named(tmp_path, capsys):
     assert (cell["cell"], cell["events"], cell["passes"]) == (7, 8, 10)
 
 
-def test_lines_for_people(file, capsys):
+def test_lines_for_people(file, capsys) -> None:
     assert main(["bench", str(file), "--skips-most", "2%"]) == 0
     text = capsys.readouterr().out
     assert "alarm at 19 skips" in text
@@ -70,14 +71,14 @@ def test_lines_for_people(file, capsys):
         ("1,500,x,0", "line 2, column 3 (skips): “x”"),
     ],
 )
-def test_counts_that_cannot_be(tmp_path, capsys, line, message):
+def test_counts_that_cannot_be(tmp_path, capsys, line, message) -> None:
     path = tmp_path / "bench.csv"
     path.write_text(f"row,cells,skips,doubles\n{line}\n", encoding="utf-8")
     assert main(["bench", str(path)]) == 2
     assert message in capsys.readouterr().err
 
 
-def test_the_command_as_a_program(file):
+def test_the_command_as_a_program(file) -> None:
     command = [sys.executable, "-m", "changeover", "bench", str(file), "--json"]
     done = subprocess.run(command, capture_output=True, text=True, check=True, encoding="utf-8")
     assert json.loads(done.stdout)["overall"]["cells"] == 6000

@@ -1,6 +1,7 @@
 """``changeover depth`` from file to answer."""
 
 import json
+from pathlib import Path
 
 import pytest
 
@@ -10,7 +11,7 @@ GOAL = ["--target", "2 in", "--tolerance", "1/4 in"]
 
 
 @pytest.fixture
-def file(tmp_path):
+def file(tmp_path) -> Path:
     path = tmp_path / "digs.csv"
     digs = {1: (1.45, 1.5, 1.55, 1.5), 2: (1.95, 2.0, 2.05, 2.0)}
     lines = [f"{row},{x}" for row, depths in digs.items() for x in depths]
@@ -23,13 +24,13 @@ def answer(capsys, *arguments) -> list[dict]:
     return json.loads(capsys.readouterr().out)["rows"]
 
 
-def test_notches_and_verdict(file, capsys):
+def test_notches_and_verdict(file, capsys) -> None:
     first, second = answer(capsys, file, *GOAL, "--step", "1/4 in")
     assert (first["notch_change"], first["standing"]) == (2, "falls short")
     assert (second["notch_change"], second["standing"]) == (0, "within limits")
 
 
-def test_interval_and_share(file, capsys):
+def test_interval_and_share(file, capsys) -> None:
     row = answer(capsys, file, *GOAL, "--share-least", "80%")[1]
     assert row["mean"] == {"value": pytest.approx(2.0), "unit": "in"}
     assert row["interval"]["low"] == pytest.approx(1.935, abs=0.001)
@@ -37,14 +38,14 @@ def test_interval_and_share(file, capsys):
     assert row["share_standing"] == "not proved"
 
 
-def test_metric_answer(file, capsys):
+def test_metric_answer(file, capsys) -> None:
     row = answer(capsys, file, "--units", "metric")[0]
     assert row["mean"] == {"value": pytest.approx(38.1), "unit": "mm"}
     assert row["interval"]["low"] < 38.1 < row["interval"]["high"]
     assert (row["standing"], row["in_tolerance"]) == ("no limit set", None)
 
 
-def test_lines_for_people(file, capsys):
+def test_lines_for_people(file, capsys) -> None:
     assert main(["depth", str(file), *GOAL, "--step", "1/4 in"]) == 0
     assert "+2" in capsys.readouterr().out
 
@@ -58,7 +59,7 @@ def test_lines_for_people(file, capsys):
         ([*GOAL, "--rows", "1-4"], "no readings of row 3, 4"),
     ],
 )
-def test_bad_arguments_are_one_line_and_status_two(file, capsys, arguments, message):
+def test_bad_arguments_are_one_line_and_status_two(file, capsys, arguments, message) -> None:
     assert main(["depth", str(file), *arguments]) == 2
     out, err = capsys.readouterr()
     assert out == ""

@@ -1,6 +1,8 @@
 """``changeover drive-start`` from file to answer."""
 
 import json
+from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
@@ -30,8 +32,8 @@ actual_speed = "200 rpm"
 
 
 @pytest.fixture
-def file(tmp_path):
-    def write(lowered: str):
+def file(tmp_path) -> Callable[..., Path]:
+    def write(lowered: str) -> Path:
         path = tmp_path / "drive.toml"
         path.write_text(DRIVE.format(lowered=lowered), encoding="utf-8")
         return path
@@ -44,7 +46,7 @@ def answer(capsys, path) -> dict:
     return json.loads(capsys.readouterr().out)
 
 
-def test_a_drive_that_gives_all_it_has(file, capsys):
+def test_a_drive_that_gives_all_it_has(file, capsys) -> None:
     found = answer(capsys, file("true"))
     assert found["first_unmet"] == "actual speed agrees with target"
     assert found["expected_speed"] == {"value": pytest.approx(269.36, abs=0.01), "unit": "rpm"}
@@ -53,13 +55,13 @@ def test_a_drive_that_gives_all_it_has(file, capsys):
     assert "oil flow" in found["next_steps"][0]["text"]
 
 
-def test_what_waits_for_an_unmet_condition(file, capsys):
+def test_what_waits_for_an_unmet_condition(file, capsys) -> None:
     found = answer(capsys, file("false"))
     assert found["first_unmet"] == "implement lowered"
     assert "actual speed agrees with target" in found["not_judged"]
 
 
-def test_lines_for_people(file, capsys):
+def test_lines_for_people(file, capsys) -> None:
     assert main(["drive-start", str(file("false"))]) == 0
     text = capsys.readouterr().out
     assert "First condition not met: implement lowered" in text
@@ -67,7 +69,7 @@ def test_lines_for_people(file, capsys):
     assert "Caution: Engine off" in text
 
 
-def test_a_bad_file_names_line_and_column(file, capsys):
+def test_a_bad_file_names_line_and_column(file, capsys) -> None:
     assert main(["drive-start", str(file("maybe"))]) == 2
     err = capsys.readouterr().err
     assert "line 11, column" in err

@@ -1,5 +1,8 @@
 """Drive-start readings from a file."""
 
+from collections.abc import Callable
+from pathlib import Path
+
 import pytest
 
 from changeover.files.drive_file import read_drive
@@ -9,8 +12,8 @@ PLANTER = ["[planter]", 'row_spacing = "30 in"', "cells = 30"]
 
 
 @pytest.fixture
-def file(tmp_path):
-    def write(*lines: str):
+def file(tmp_path) -> Callable[..., Path]:
+    def write(*lines: str) -> Path:
         path = tmp_path / "drive.toml"
         path.write_text("\n".join(lines) + "\n", encoding="utf-8")
         return path
@@ -18,7 +21,7 @@ def file(tmp_path):
     return write
 
 
-def test_all_tables(file):
+def test_all_tables(file) -> None:
     path = file(
         *PLANTER,
         "motor_ratio = 10.0",
@@ -57,22 +60,22 @@ def test_all_tables(file):
         (["[readings", "lowered = true"], "not TOML.*line 4, column"),
     ],
 )
-def test_entries_that_cannot_be_used(file, lines, message):
+def test_entries_that_cannot_be_used(file, lines, message) -> None:
     with pytest.raises(Refusal, match=message):
         read_drive(file(*PLANTER, *lines))
 
 
 @pytest.mark.parametrize("value", ["0", "30.5", "true", '"30"'])
-def test_cells_must_be_whole(file, value):
+def test_cells_must_be_whole(file, value) -> None:
     with pytest.raises(Refusal, match="line 3, column 1: cells"):
         read_drive(file("[planter]", 'row_spacing = "30 in"', f"cells = {value}"))
 
 
-def test_the_planter_must_be_stated(file):
+def test_the_planter_must_be_stated(file) -> None:
     with pytest.raises(Refusal, match="lacks “row_spacing”"):
         read_drive(file("[readings]", "lowered = true"))
 
 
-def test_a_file_that_is_not_there(tmp_path):
+def test_a_file_that_is_not_there(tmp_path) -> None:
     with pytest.raises(Refusal, match="cannot be read"):
         read_drive(tmp_path / "none.toml")

@@ -1,5 +1,8 @@
 """Spacings, bench runs and depth digs from files."""
 
+from collections.abc import Callable
+from pathlib import Path
+
 import pytest
 
 from changeover.files.proof_readings import (
@@ -15,8 +18,8 @@ from changeover.quantities import Refusal
 
 
 @pytest.fixture
-def file(tmp_path):
-    def write(*lines: str):
+def file(tmp_path) -> Callable[..., Path]:
+    def write(*lines: str) -> Path:
         path = tmp_path / "readings.csv"
         path.write_text("\n".join(lines) + "\n", encoding="utf-8")
         return path
@@ -24,13 +27,13 @@ def file(tmp_path):
     return write
 
 
-def test_spacings_by_row(file):
+def test_spacings_by_row(file) -> None:
     rows = read_spacings(file("row,spacing (cm)", "1,16", "2,17.5", "1,15"))
     assert rows[1].to("cm").magnitude.tolist() == [16, 15]
     assert rows[2].to("cm").magnitude.tolist() == [17.5]
 
 
-def test_positions_become_spacings_within_each_row(file):
+def test_positions_become_spacings_within_each_row(file) -> None:
     rows = read_spacings(file("row,position (in)", "1,0", "2,3", "1,6.5", "2,9", "1,13"))
     assert rows[1].magnitude.tolist() == [6.5, 6.5]
     assert rows[2].magnitude.tolist() == [6]
@@ -51,34 +54,34 @@ def test_positions_become_spacings_within_each_row(file):
         (["spacing (in)", "6"], "no column “row”"),
     ],
 )
-def test_spacings_that_cannot_be_used(file, lines, message):
+def test_spacings_that_cannot_be_used(file, lines, message) -> None:
     with pytest.raises(Refusal, match=message):
         read_spacings(file(*lines))
 
 
-def test_depths_by_row(file):
+def test_depths_by_row(file) -> None:
     rows = read_depths(file("row,depth (mm)", "1,50", "1,45"))
     assert rows[1].to("mm").magnitude.tolist() == [50, 45]
 
 
 @pytest.mark.parametrize("depth", ["-1", "400"])
-def test_impossible_depths_are_refused(file, depth):
+def test_impossible_depths_are_refused(file, depth) -> None:
     with pytest.raises(Refusal, match=r"line 2, column 2 \(depth\)"):
         read_depths(file("row,depth (mm)", f"1,{depth}"))
 
 
-def test_bench_counts_with_meters(file):
+def test_bench_counts_with_meters(file) -> None:
     run = read_bench(file("row,meter,cells,skips,doubles", "1,A7,500,3,1", "2,,500,0,0"))
     assert run.counts == (BenchCount(1, 500, 3, 1, "A7"), BenchCount(2, 500, 0, 0))
 
 
-def test_a_list_of_events(file):
+def test_a_list_of_events(file) -> None:
     run = read_bench(file("row,cell,event", "1,9,skip", "1,40,Doubles", "2,,"), passed=300)
     assert run.counts == (BenchCount(1, 300, 1, 1), BenchCount(2, 300, 0, 0))
     assert run.events[1] == (CellEvent(9, EventKind.SKIP), CellEvent(40, EventKind.DOUBLE))
 
 
-def test_times_between_seeds(file):
+def test_times_between_seeds(file) -> None:
     times = ["1,100"] * 10 + ["1,200"] + ["1,100"] * 5 + ["1,4"] + ["1,96"]
     run = read_bench(file("row,time (ms)", *times))
     assert run.counts == (BenchCount(1, 19, 1, 1),)
@@ -97,12 +100,12 @@ def test_times_between_seeds(file):
         (["row,cell,event", "1,3,skip", "1,3,double"], "line 3, column 2.*two events"),
     ],
 )
-def test_bench_runs_that_cannot_be_used(file, lines, message):
+def test_bench_runs_that_cannot_be_used(file, lines, message) -> None:
     with pytest.raises(Refusal, match=message):
         read_bench(file(*lines), passed=300)
 
 
-def test_events_need_the_number_of_cells_passed(file):
+def test_events_need_the_number_of_cells_passed(file) -> None:
     with pytest.raises(Refusal, match="--passed"):
         read_bench(file("row,cell,event", "1,3,skip"))
 
@@ -110,17 +113,17 @@ def test_events_need_the_number_of_cells_passed(file):
 @pytest.mark.parametrize(
     ("text", "rows"), [("1-4", (1, 2, 3, 4)), ("1,3,5-6", (1, 3, 5, 6)), (" 2 , 2", (2,))]
 )
-def test_rows_as_people_write_them(text, rows):
+def test_rows_as_people_write_them(text, rows) -> None:
     assert rows_in(text) == rows
 
 
 @pytest.mark.parametrize("text", ["", "1-", "a", "1;2"])
-def test_rows_that_cannot_be_read(text):
+def test_rows_that_cannot_be_read(text) -> None:
     with pytest.raises(Refusal, match="1-12"):
         rows_in(text)
 
 
-def test_missing_and_stray_rows_are_named(file):
+def test_missing_and_stray_rows_are_named(file) -> None:
     found = {1: None, 2: None, 4: None}
     only_rows(found, "1,2,4", file("row"))
     for wanted, message in (("1-4", "no readings of row 3"), ("1-2", "row 4 is not among")):

@@ -10,6 +10,7 @@ from changeover.planter.groups import equal_groups
 from changeover.planter.machine import Planter
 from changeover.planter.places import PLANTER, Place, Scope
 from changeover.planter.settings import STANDARD, Kind, Setting, WorkPlace, standard
+from changeover.planter.setup import Value
 from changeover.quantities import Q, Refusal, Units
 
 ROW = Place.of_row(3)
@@ -25,7 +26,7 @@ ONE = Planter(
 )
 
 
-def read(key: str, text: str, place: Place = ROW, units: Units = Units.US):
+def read(key: str, text: str, place: Place = ROW, units: Units = Units.US) -> Value | None:
     return read_value(standard(key), ONE, place, text, units)
 
 

@@ -10,23 +10,23 @@ def finding(row: int, proof: Proof = Proof.BENCH, what: str = "skips") -> Findin
     return Finding(proof, row, "meter", what, "5 %", ())
 
 
-def test_only_a_new_reading_closes_a_finding():
+def test_only_a_new_reading_closes_a_finding() -> None:
     before = [finding(1), finding(2)]
     assert still_open(before, [], []) == tuple(before)
     assert still_open(before, [], [before[0].key]) == (before[1],)
 
 
-def test_a_row_that_fails_again_is_listed_once_and_anew():
+def test_a_row_that_fails_again_is_listed_once_and_anew() -> None:
     again = finding(1, what="doubles")
     assert still_open([finding(1)], [again], [again.key]) == (again,)
 
 
-def test_another_proof_of_the_row_closes_nothing():
+def test_another_proof_of_the_row_closes_nothing() -> None:
     before = [finding(1)]
     assert still_open(before, [], [(Proof.DEPTH, 1, "meter")]) == tuple(before)
 
 
-def test_a_damaged_cell_becomes_a_finding():
+def test_a_damaged_cell_becomes_a_finding() -> None:
     events = [CellEvent(cell, EventKind.SKIP) for cell in range(7, 500, 30)]
     (found,) = cell_findings(4, count_by_cell(events, 500, 30))
     assert found.row == 4

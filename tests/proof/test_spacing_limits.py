@@ -8,12 +8,12 @@ from changeover.proof.bootstrap import bootstrap_spacings
 from changeover.proof.spacing import measure_spacings
 from changeover.proof.spacing_limits import PROVINCIAL, SpacingLimits, judge_spacing
 from changeover.proof.verdict_findings import spacing_findings
-from changeover.quantities import Q, Refusal
+from changeover.quantities import Q, Quantity, Refusal
 
 TARGET = Q(1.0, "m")
 
 
-def drawn(skips: float, spread: float, n: int = 1000):
+def drawn(skips: float, spread: float, n: int = 1000) -> Quantity:
     rng = np.random.default_rng(1)
     x = (
         rng.geometric(1 - skips, n) + rng.normal(0, spread, n)
@@ -23,12 +23,12 @@ def drawn(skips: float, spread: float, n: int = 1000):
     return Q(np.abs(x), "m")
 
 
-def test_a_good_row_meets_the_standard():
+def test_a_good_row_meets_the_standard() -> None:
     measures = measure_spacings(drawn(0.0, 0.1), TARGET)
     assert judge_spacing(measures, PROVINCIAL).standing is Standing.WITHIN
 
 
-def test_a_gappy_row_falls_short_and_becomes_a_finding():
+def test_a_gappy_row_falls_short_and_becomes_a_finding() -> None:
     verdict = judge_spacing(measure_spacings(drawn(0.2, 0.1), TARGET), PROVINCIAL)
     short = {one.name for one in verdict.figures if one.standing is Standing.SHORT}
     assert "misses" in short
@@ -38,7 +38,7 @@ def test_a_gappy_row_falls_short_and_becomes_a_finding():
     assert found.advice
 
 
-def test_precision_is_judged_by_its_interval_where_there_is_one():
+def test_precision_is_judged_by_its_interval_where_there_is_one() -> None:
     x = drawn(0.0, 0.29, 60)
     measures = measure_spacings(x, TARGET)
     limit = SpacingLimits(precision_most=measures.precision_ref + 0.001)
@@ -48,11 +48,11 @@ def test_precision_is_judged_by_its_interval_where_there_is_one():
     assert judge_spacing(measures, limit, interval).figures[-1].standing is Standing.OPEN
 
 
-def test_without_limits_nothing_is_judged():
+def test_without_limits_nothing_is_judged() -> None:
     measures = measure_spacings(drawn(0.1, 0.1), TARGET)
     assert judge_spacing(measures, SpacingLimits()).standing is Standing.NO_LIMIT
 
 
-def test_a_limit_above_all_is_refused():
+def test_a_limit_above_all_is_refused() -> None:
     with pytest.raises(Refusal, match="0 to 100 %"):
         SpacingLimits(quality_least=98)
