@@ -15,9 +15,17 @@ from changeover.seed.drive_settings import answer_cells, answer_sprockets
 from changeover.seed.reasons import Trust
 from changeover.seed.seed_rate import answer_seed_rate, asked_for
 from changeover.seed.singulator import answer_singulator
-from changeover.seed.trust_order import Answer, no_ground, proof_of, reasoned, settle
+from changeover.seed.trust_order import (
+    SOIL_DECIDES,
+    Answer,
+    no_ground,
+    proof_of,
+    reasoned,
+    settle,
+)
 from changeover.seed.vacuum_start import answer_vacuum
 
+JOB_DECIDES = "what this job asks for decides"
 GIVEN = reasoned("disc as given", "The disc was given.", "your choice", Trust.RECORD)
 
 
@@ -53,7 +61,7 @@ def choose(case: Case, settings: tuple[Setting, ...]) -> Choice:
     rate = answer_seed_rate(case)
     if not asked_for(case):
         setting = by_key.get("seed_rate") or standard("seed_rate")
-        rate = settle(case, setting, row, rate, record_counts=False)
+        rate = settle(case, setting, row, rate, record_aside=JOB_DECIDES)
     seed_rate = rate.value if is_quantity(rate.value) else None
     shown = by_key.get("disc")
     if shown is None or shown.hidden:
@@ -61,7 +69,9 @@ def choose(case: Case, settings: tuple[Setting, ...]) -> Choice:
     else:
         proved = proof_of(case, "disc")
         own = answer_disc(case, rank_discs(case, seed_rate), proved.name if proved else None)
-        answer = _manual_disc(case, settle(case, shown, row, own, record_counts=False))
+        answer = _manual_disc(
+            case, settle(case, shown, row, own, record_aside="it counts in the score")
+        )
     code = answer.value if isinstance(answer.value, str) else ""
     return Choice(case, case.part(code), answer, rate, by_key)
 
@@ -71,7 +81,7 @@ def choose_with(case: Case, disc: Part | None) -> Choice:
     rate = answer_seed_rate(case)
     if not asked_for(case):
         row = Place.of_row(case.rows[0] if case.rows else 1)
-        rate = settle(case, standard("seed_rate"), row, rate, record_counts=False)
+        rate = settle(case, standard("seed_rate"), row, rate, record_aside=JOB_DECIDES)
     answer = no_ground("disc as given") if disc is None else Answer(disc.code, GIVEN)
     return Choice(case, disc, answer, rate)
 
@@ -120,14 +130,16 @@ def _answer(setting: Setting, place: Place, choice: Choice) -> Answer:
     if setting.key == "seed_rate":
         return choice.rate_answer
     if setting.key == "cells":
-        return settle(case, setting, place, answer_cells(disc), disc=code, record_counts=False)
+        return settle(case, setting, place, answer_cells(disc), disc=code, record_aside=JOB_DECIDES)
     if setting.key == "sprockets":
         own, _ = answer_sprockets(case, place, choice.seed_rate, choice.cells)
-        return settle(case, setting, place, own, disc=code, record_counts=False)
+        return settle(case, setting, place, own, disc=code, record_aside=JOB_DECIDES)
     if setting.key == "brush":
         return settle(case, setting, place, answer_brush(case, setting.part_sort or ""), disc=code)
     if setting.key == "singulator":
         return settle(case, setting, place, answer_singulator(case, disc), disc=code)
     if setting.key == "closing":
-        return settle(case, setting, place, answer_closing(case), disc=code, record_counts=False)
+        return settle(
+            case, setting, place, answer_closing(case), disc=code, record_aside=SOIL_DECIDES
+        )
     return settle(case, setting, place, no_ground(setting.name.lower()), disc=code)

@@ -12,6 +12,7 @@ from changeover.seed.fields import Moisture, Texture, Tillage
 from changeover.seed.reasons import Input, Trust
 from changeover.seed.rules import Rule
 from changeover.seed.trust_order import (
+    SOIL_DECIDES,
     Answer,
     ladder,
     manual_entry,
@@ -118,7 +119,7 @@ def depth_wanted(case: Case, setting: Setting) -> Answer:
     proved = proof_of(case, setting.key)
     if proved is not None:
         shown = _depth_text(case, proved.values[setting.key])
-        says[Trust.RECORD] = f"{shown} in “{proved.name}”; not used, the soil of the day decides"
+        says[Trust.RECORD] = f"{shown} in “{proved.name}”; not used, {SOIL_DECIDES}"
     entered = manual_entry(case, setting.key)
     if entered is None:
         used = own.reason.trust if own.value is not None else None

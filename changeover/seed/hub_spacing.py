@@ -3,7 +3,6 @@
 from dataclasses import replace
 from math import floor
 
-from changeover.planter.entry import show_value
 from changeover.planter.parts import Meter
 from changeover.planter.places import Place
 from changeover.planter.settings import Setting
@@ -14,6 +13,7 @@ from changeover.seed.reasons import Input, Proposed, Reason, Trust
 from changeover.seed.trust_order import NO_GROUND, Answer, ladder, no_ground, settle
 
 RULE = "hub spacing"
+ITS_OWN_ZERO = "each meter has its own zero"
 KEPT = "No neutral figure for hub spacing exists; kept as found. Check it against your manual."
 
 
@@ -29,7 +29,7 @@ def rounded_to_step(distance: Quantity, step: Quantity) -> Quantity:
 def propose_hub_spacing(case: Case, setting: Setting, disc: str | None) -> dict[Cell, Proposed]:
     """Return the hub spacing of every row: the figure from its meter's own zero, or as found."""
     first = Place.of_row(case.rows[0]) if case.rows else Place.of_row(1)
-    answer = settle(case, setting, first, no_ground(RULE), disc=disc)
+    answer = settle(case, setting, first, no_ground(RULE), disc=disc, record_aside=ITS_OWN_ZERO)
     zeros = _zeros(case)
     cells: dict[Cell, Proposed] = {}
     shared: dict[Quantity | None, tuple[Quantity, Reason]] = {}
@@ -40,7 +40,7 @@ def propose_hub_spacing(case: Case, setting: Setting, disc: str | None) -> dict[
             found = case.as_found.get(cell)
             known = found is not None
             if known not in kept:
-                kept[known] = _kept_reason(case, setting, answer, found)
+                kept[known] = _kept_reason(answer, found)
             cells[cell] = Proposed(cell, found, kept[known])
             continue
         zero = zeros.get(row)
@@ -78,14 +78,12 @@ def _from_zero(
     return value, replace(answer.reason, how=how, inputs=inputs)
 
 
-def _kept_reason(case: Case, setting: Setting, answer: Answer, found: Value | None) -> Reason:
+def _kept_reason(answer: Answer, found: Value | None) -> Reason:
     says = {rung.trust: rung.says for rung in answer.reason.evidence}
     cautions = answer.reason.cautions
     if found is None:
         why = f"{NO_GROUND} No neutral figure for hub spacing exists."
         return replace(answer.reason, why=why)
-    place = Place.of_row(case.rows[0])
-    says[Trust.RECORD] = f"as found, {show_value(setting, case.planter, place, found, case.units)}"
     says[Trust.RECORD] = "kept as found"
     evidence = ladder(Trust.RECORD, says)
     return Reason(RULE, KEPT, "as found", Trust.RECORD, "", (), cautions, evidence)

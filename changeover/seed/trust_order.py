@@ -12,6 +12,7 @@ from changeover.seed.case import Case
 from changeover.seed.manual import ManualValue, ProvedSetup, manual_value, proved_setup
 from changeover.seed.reasons import Evidence, Input, Reason, Trust
 
+SOIL_DECIDES = "the soil of the day decides"
 NO_GROUND = "No proposal: enter it from your manual."
 _NOTHING: Mapping[Trust, str] = {
     Trust.MANUAL: "no value entered",
@@ -71,11 +72,11 @@ def settle(
     own: Answer,
     *,
     disc: str | None = None,
-    record_counts: bool = True,
+    record_aside: str = "",
 ) -> Answer:
     """Return the answer that wins: the manual's, then a proved setup's, then the rule's own.
 
-    ``record_counts`` is False where the soil of the day decides and a record only bears witness.
+    ``record_aside`` says why a record only bears witness, such as ``SOIL_DECIDES``.
     A value that the planter cannot have is not proposed; a caution says why.
     """
     entered = manual_entry(case, setting.key, disc)
@@ -83,12 +84,12 @@ def settle(
     says = {rung.trust: rung.says for rung in own.reason.evidence}
     if proved is not None:
         shown = _shown(case, setting, place, proved.values[setting.key])
-        note = "" if record_counts else "; not used, the soil of the day decides"
+        note = f"; not used, {record_aside}" if record_aside else ""
         says[Trust.RECORD] = f"{shown}, {_told(proved)}{note}"
     if entered is not None:
         says[Trust.MANUAL] = _shown(case, setting, place, entered.value)
         return _checked(case, setting, place, own, _manual_reason(case, entered, says))
-    if proved is not None and record_counts:
+    if proved is not None and not record_aside:
         return _checked(case, setting, place, own, _record_reason(case, setting, proved, says))
     used = own.reason.trust if own.value is not None else None
     return replace(own, reason=replace(own.reason, evidence=ladder(used, says)))

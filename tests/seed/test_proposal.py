@@ -1,5 +1,7 @@
 """The look-up whole: one entry for every cell that applies, the order of trust, locks and lots."""
 
+from datetime import date
+
 import pytest
 
 from changeover.planter.parts import Part
@@ -7,7 +9,7 @@ from changeover.planter.places import Place, Scope
 from changeover.planter.settings import LOCKED_UP, STANDARD, Kind, Setting, WorkPlace, standard
 from changeover.planter.setup import Cell, Setup, applies, cells_of
 from changeover.quantities import Q
-from changeover.seed.manual import ManualValue
+from changeover.seed.manual import ManualValue, ProvedSetup
 from changeover.seed.reasons import Trust
 from tests.seed.made_up import (
     PARTS,
@@ -112,6 +114,36 @@ def test_the_manual_wins_for_every_setting(setting: str, value: object) -> None:
     assert one.value == value
     assert one.reason.trust is Trust.MANUAL
     assert one.reason.source == "page 3"
+
+
+RECORD = ProvedSetup(
+    "May",
+    "soybean",
+    "S56",
+    None,
+    {"vacuum": Q(14, "inH2O"), "singulator": 3, "closing": 5, "hub_spacing": Q(0.4, "mm")},
+    "Made-up",
+    date(2026, 5, 2),
+    "98 % singles",
+)
+
+
+@pytest.mark.parametrize(("setting", "value"), [("vacuum", Q(14, "inH2O")), ("singulator", 3)])
+def test_a_proved_setup_comes_next(setting: str, value: object) -> None:
+    one = first(proposal(records=(RECORD,)), setting)
+    assert (one.value, one.reason.trust) == (value, Trust.RECORD)
+    assert one.reason.source == "setup “May”, 2 May 2026, 98 % singles"
+
+
+@pytest.mark.parametrize(
+    ("setting", "aside"),
+    [("closing", "the soil of the day decides"), ("hub_spacing", "each meter has its own zero")],
+)
+def test_a_record_may_only_bear_witness(setting: str, aside: str) -> None:
+    one = first(proposal(records=(RECORD,)), setting)
+    says = {rung.trust: rung for rung in one.reason.evidence}
+    assert says[Trust.RECORD].says.endswith(f"not used, {aside}")
+    assert not says[Trust.RECORD].used
 
 
 def test_a_manual_disc_that_is_no_part_is_not_proposed() -> None:

@@ -87,9 +87,9 @@ def test_us_and_metric_screens_show_the_same_physics(crop: str, wanted: FieldJob
 def test_us_and_metric_inputs_agree(crop: str, mph: float, stand: float) -> None:
     here = job(speed=Q(mph, "mph"), stand=Q(stand, "plant/acre"))
     there = job(speed=Q(mph, "mph").to("km/h"), stand=Q(stand, "plant/acre").to("plant/hectare"))
-    for cell, one in looked_up(crop, here).cells.items():
-        other = looked_up(crop, there).cells[cell]
-        assert same_value(standard(cell.setting), one.value, other.value)
+    ours, theirs = looked_up(crop, here), looked_up(crop, there)
+    for cell, one in ours.cells.items():
+        assert same_value(standard(cell.setting), one.value, theirs.cells[cell].value)
 
 
 VALUES: dict[str, st.SearchStrategy[Value]] = {
