@@ -89,7 +89,10 @@ def rows_in(text: str) -> tuple[int, ...]:
         low, dash, high = part.strip().partition("-")
         if not low.isdecimal() or (dash and not high.isdecimal()):
             raise Refusal(f"Rows “{text}” cannot be read; write them like 1-12 or 1,3,5.")
-        rows.extend(range(int(low), int(high if dash else low) + 1))
+        first, last = int(low), int(high if dash else low)
+        if not 1 <= first <= last <= MOST_ROWS:
+            raise Refusal(f"Rows “{text}” are not possible; a planter has rows 1 to {MOST_ROWS}.")
+        rows.extend(range(first, last + 1))
     return tuple(dict.fromkeys(rows))
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from changeover.quantities import Q, Refusal
 
+MOST_COUNT = 10_000_000
 MOST_BYTES = 512 * 1024 * 1024
 _HEADER = re.compile(r"(?P<name>[a-z][a-z _-]*?)\s*(?:[(\[](?P<unit>[^)\]]+)[)\]])?")
 _DELIMITERS = (",", ";", "\t")
@@ -55,7 +56,7 @@ class Line:
     def whole(self, column: Column, what: str, least: int = 0) -> int:
         """Return the whole number in a column; raises Refusal for a part or below ``least``."""
         value = self.number_in(column, what)
-        if value != int(value) or value < least:
+        if value != int(value) or not least <= value <= MOST_COUNT:
             where = column.where(self.number)
             raise Refusal(f"{where}: {what} {value:g} is not possible; enter {least} or more.")
         return int(value)

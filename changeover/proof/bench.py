@@ -8,6 +8,7 @@ from changeover.proof.intervals import Interval, wilson
 from changeover.proof.source import YOUR_LIMIT, Source
 from changeover.quantities import Refusal
 
+MOST_CELLS = 1_000_000_000  # of all rows: more is a slip of the pen (from memory)
 _MOST_TO_SETTLE = 1_000_000
 
 
@@ -25,8 +26,8 @@ class BenchCount:
     meter: str = ""
 
     def __post_init__(self) -> None:
-        if self.cells < 1:
-            raise Refusal(f"Row {self.row}: a bench run needs at least one cell passed.")
+        if not 1 <= self.cells <= MOST_CELLS:
+            raise Refusal(f"Row {self.row}: a bench run passes 1 to {MOST_CELLS} cells.")
         if self.skips < 0 or self.doubles < 0:
             raise Refusal(f"Row {self.row}: skips and doubles cannot be below zero.")
         if self.skips + self.doubles > self.cells:

@@ -10,6 +10,8 @@ from changeover.proof.bench import BenchCount
 from changeover.proof.divisions import steps_apart
 from changeover.quantities import Quantity, Refusal
 
+LONGEST_GAP = 1000  # cells without a seed: more is a run that stood still (from memory)
+
 
 class EventKind(StrEnum):
     """What went wrong at a cell."""
@@ -69,6 +71,11 @@ def events_from_times(between: Quantity, interval: Quantity | None = None) -> Ti
     beat = float(np.median(times)) if interval is None else float(interval.to("s").magnitude)
     if not beat > 0:
         raise Refusal("The time between cells must be above zero.")
+    if times.max() > LONGEST_GAP * beat:
+        at = int(np.argmax(times))
+        raise Refusal(
+            f"Time {at + 1} ({times[at]:g} s) is a stop of the run; enter its parts apart."
+        )
     places = 1 + np.concatenate(([0], np.cumsum(steps_apart(times / beat))))
     held = np.bincount(places)[1:]
     events = tuple(

@@ -10,6 +10,9 @@ from changeover.proof.exact import binomial_p
 from changeover.proof.false_alarms import adjusted
 from changeover.quantities import Refusal
 
+MOST_DISC_CELLS = 400
+MOST_PASSED = 10_000_000
+
 
 @dataclass(frozen=True)
 class CellCount:
@@ -36,8 +39,10 @@ def count_by_cell(
     the tail is adjusted by Holm over the cells. Raises Refusal when an event lies outside the
     run, or the disc has fewer than two cells.
     """
-    if disc_cells < 2:
-        raise Refusal(f"A disc of {disc_cells} cells has none to compare; enter its cell count.")
+    if not 2 <= disc_cells <= MOST_DISC_CELLS or not 1 <= passed <= MOST_PASSED:
+        raise Refusal(
+            f"A disc of {disc_cells} cells, {passed} passed, is not possible; check both."
+        )
     checked_events(events, passed)
     places = np.array([e.cell - 1 for e in events if e.kind is kind], dtype=np.int64)
     counts = np.bincount(places % disc_cells, minlength=disc_cells)

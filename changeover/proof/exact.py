@@ -1,7 +1,6 @@
 """Exact tests on counts: the binomial tail, and Fisher's test of one count against the rest."""
 
 from enum import StrEnum
-from functools import lru_cache
 from math import log, log1p
 
 import numpy as np
@@ -62,24 +61,18 @@ def fisher_p(
     least = max(0, total - other_trials)
     most = min(total, trials)
     k = np.arange(least, most + 1)
-    f = _log_factorials(1 << (trials + other_trials).bit_length())
     chances = np.exp(
-        _log_comb(f, trials, k)
-        + _log_comb(f, other_trials, total - k)
-        - _log_comb(f, trials + other_trials, np.array([total]))
+        _log_comb(trials, k)
+        + _log_comb(other_trials, total - k)
+        - _log_comb(trials + other_trials, np.array([total]))
     )
     return _tail(chances, events - least, side)
 
 
-@lru_cache(maxsize=4)
-def _log_factorials(most: int) -> Floats:
-    """Logarithms of 0! … most!, in extended precision while they are summed."""
-    logs = np.log(np.arange(1, most + 1, dtype=np.longdouble))
-    return np.concatenate(([0.0], np.cumsum(logs))).astype(np.float64)
+def _log_comb(n: int, k: NDArray[np.int64]) -> Floats:
+    from scipy.special import gammaln
 
-
-def _log_comb(factorials: Floats, n: int, k: NDArray[np.int64]) -> Floats:
-    return np.asarray(factorials[n] - factorials[k] - factorials[n - k])
+    return np.asarray(gammaln(n + 1) - gammaln(k + 1) - gammaln(n - k + 1), dtype=np.float64)
 
 
 def _tail(chances: Floats, place: int, side: Side) -> float:

@@ -18,6 +18,7 @@ from changeover.quantities import Q, Quantity, Refusal
 from changeover.seed import bounds
 
 EVENLY_SPREAD = 1 / sqrt(12)  # precision if division II were filled evenly: its upper limit, 28.9 %
+MOST_TARGETS = 10_000  # a spacing of more targets is a slip of the pen (from memory)
 Divisions = tuple[int, int, int, int, int]
 
 
@@ -122,12 +123,12 @@ def measure_spacings(spacings: Quantity, target: Quantity) -> SpacingMeasures:
     """Return all measures of an array of spacings against the target spacing, both lengths.
 
     Spacings of 0 (two seeds in one place) count; raises Refusal for a target out of bounds, no
-    spacings, a spacing below zero or one that is not a number.
+    spacings, or a spacing below zero or beyond 10 000 targets.
     """
     bounds.SPACING.of(target)
-    x = _checked(np.atleast_1d(np.asarray(spacings.magnitude, dtype=np.float64)))
     unit = spacings.units
     size = float(target.to(unit).magnitude)
+    x = _checked(np.atleast_1d(np.asarray(spacings.magnitude, dtype=np.float64)), size)
     return _measures(gather(x, size, float(Q(1.0, "cm").to(unit).magnitude)), target)
 
 
@@ -172,12 +173,13 @@ def spacings_between(positions: Quantity) -> Quantity:
     return Q(between, positions.units)
 
 
-def _checked(x: Floats) -> Floats:
+def _checked(x: Floats, target: float) -> Floats:
     if x.size == 0:
         raise Refusal("There are no spacings to judge; measure at least one.")
-    if not x.min() >= 0 or not np.isfinite(x.max()):
-        at = int(np.argmax(~((x >= 0) & np.isfinite(x))))
-        raise Refusal(f"Spacing {at + 1} ({x[at]:g}) is not possible; enter 0 or more.")
+    most = MOST_TARGETS * target
+    if not (x.min() >= 0 and x.max() <= most):
+        at = int(np.argmax(~((x >= 0) & (x <= most))))
+        raise Refusal(f"Spacing {at + 1} ({x[at]:g}) is not possible; enter 0 to {most:g}.")
     if not x.any():
         raise Refusal("All spacings are zero; check the readings.")
     return x

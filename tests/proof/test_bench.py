@@ -62,7 +62,7 @@ def test_runs_that_cannot_be_added(counts, message) -> None:
         pooled(counts)
 
 
-@pytest.mark.parametrize("counts", [(0, 0, 0), (100, 60, 41), (100, -1, 0)])
+@pytest.mark.parametrize("counts", [(0, 0, 0), (10**12, 0, 0), (100, 60, 41), (100, -1, 0)])
 def test_impossible_counts_are_refused(counts) -> None:
     with pytest.raises(Refusal, match="Row 3"):
         BenchCount(3, *counts)

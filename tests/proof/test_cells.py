@@ -41,7 +41,7 @@ def test_only_the_kind_asked_for_counts() -> None:
     assert count_by_cell(doubles, 500, 30, EventKind.DOUBLE)[6].damaged
 
 
-@pytest.mark.parametrize(("cells", "disc"), [(600, 30), (7, 1)])
+@pytest.mark.parametrize(("cells", "disc"), [(600, 30), (7, 1), (7, 10**12)])
 def test_impossible_runs_are_refused(cells, disc) -> None:
     with pytest.raises(Refusal):
         count_by_cell(skips(cells), 500, disc)

@@ -99,7 +99,7 @@ def test_positions_that_go_backwards_are_named() -> None:
         spacings_between(Q(np.array([0, 6.5, 6, 13]), "in"))
 
 
-@pytest.mark.parametrize("x", [[], [-1.0], [float("nan")], [float("inf")], [0.0, 0.0]])
+@pytest.mark.parametrize("x", [[], [-1.0], [float("nan")], [float("inf")], [1e200], [0.0, 0.0]])
 def test_impossible_spacings_are_refused(x) -> None:
     with pytest.raises(Refusal):
         measure_spacings(Q(np.array(x), "in"), Q(6.5, "in"))
