@@ -68,6 +68,13 @@ def build_window(
     return window
 
 
+def _with_next(store: Store) -> str:
+    """Return the first planter that has a next lot, so that there is something to see."""
+    from changeover.desk.fleet import planter_lines
+
+    return next((line.name for line in planter_lines(store) if line.next), "")
+
+
 def take_shots(where: str, planter: str, folder: Path) -> list[Path]:
     """Write a picture of every screen of a store into a folder. Raises Refusal."""
     from changeover.window.shots import take_shots
@@ -76,7 +83,7 @@ def take_shots(where: str, planter: str, folder: Path) -> list[Path]:
     app = application()
     with tempfile.TemporaryDirectory() as spare, closing(open_store(where)) as store:
         preferences = Preferences(Path(spare) / "window.ini")
-        window = build_window(store, preferences, planter=planter)
+        window = build_window(store, preferences, planter=planter or _with_next(store))
         taken = take_shots(window, folder)
         window.deleteLater()
         app.sendPostedEvents()

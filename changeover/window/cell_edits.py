@@ -27,7 +27,8 @@ def set_target(sheet: Sheet, values: Mapping[Cell, Value | None], why: str) -> S
 
 def typed(sheet: Sheet, spots: Iterable[Spot], text: str) -> SetCells:
     """Return the edit that sets every spot to one typed text. Raises Refusal at the first bad."""
-    values = {cell: _read(sheet, cell, text) for cell in _cells(sheet, spots)}
+    reader = Reader(sheet)
+    values = {cell: reader.read(cell, text) for cell in _cells(sheet, spots)}
     return set_cells(sheet, values, "typed")
 
 
@@ -91,7 +92,8 @@ def pasted(
     for down, row in enumerate(turned):
         for right, text in enumerate(row):
             _take(sheet, texts, sheet.cells[top + down][left + right], text.strip())
-    values = {cell: _read(sheet, cell, text) for cell, text in texts.items()}
+    reader = Reader(sheet)
+    values = {cell: reader.read(cell, text) for cell, text in texts.items()}
     return set_cells(sheet, values, "pasted")
 
 
@@ -99,8 +101,22 @@ def _cells(sheet: Sheet, spots: Iterable[Spot]) -> dict[Cell, None]:
     return {sheet.cells[line][column]: None for line, column in sorted(spots)}
 
 
-def _read(sheet: Sheet, cell: Cell, text: str) -> Value | None:
-    return read_value(sheet.setting(cell), sheet.board.planter, cell.place, text, sheet.units)
+class Reader:
+    """Reads typed texts, each only once for all places where it means the same."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self._sheet = sheet
+        self._read: dict[tuple[str, str, str], Value | None] = {}
+
+    def read(self, cell: Cell, text: str) -> Value | None:
+        """Return the value of a text at a cell. Raises Refusal."""
+        sheet, planter = self._sheet, self._sheet.board.planter
+        own = cell.setting == "sprockets" or (cell.place.row or 0) in planter.depth.offsets
+        key = (cell.setting, text, cell.place.name if own else "")
+        if key not in self._read:
+            setting = sheet.setting(cell)
+            self._read[key] = read_value(setting, planter, cell.place, text, sheet.units)
+        return self._read[key]
 
 
 def _copy(sheet: Sheet, chosen: set[Spot], spot: Spot) -> str:

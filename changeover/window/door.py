@@ -48,7 +48,10 @@ class EditCommand(QUndoCommand):
 
 
 class Door(QObject):
-    """Takes edits, keeps the undo stack and says what changed or why an edit was refused."""
+    """Takes edits, keeps the undo stack and says what changed or why an edit was refused.
+
+    ``latest`` is the edit that was carried out last.
+    """
 
     changed = Signal(object)
     refused = Signal(str)
@@ -56,6 +59,7 @@ class Door(QObject):
     def __init__(self, apply: Apply, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._apply = apply
+        self.latest: Edit | None = None
         self.stack = QUndoStack(self)
 
     def push(self, edit: Edit) -> bool:
@@ -71,5 +75,6 @@ class Door(QObject):
         except Refusal as refusal:
             self.refused.emit(str(refusal))
             return None
+        self.latest = edit
         self.changed.emit(outcome.changed)
         return outcome.inverse

@@ -177,12 +177,12 @@ class Header(QWidget):
         line.addWidget(self.planter)
         line.addWidget(self.about)
         line.addSpacing(8)
-        line.addLayout(now, 2)
+        line.addLayout(now, 4)
         line.addWidget(Arrow(self._outlook))
         line.addWidget(self.next, 3)
         line.addSpacing(8)
         line.addWidget(self.ready)
-        line.addStretch(1)
+        line.addStretch(0)
         for widget in (self.units, self.redo, self.undo):
             line.addWidget(widget)
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import (
     QApplication,
     QHBoxLayout,
@@ -81,6 +81,13 @@ class MainWindow(QMainWindow):
         shown = self.stack.currentWidget()
         return next((key for key, page in self.pages.items() if page is shown), "")
 
+    def go_round(self) -> None:
+        """Put the keyboard on the next of rail, page and the parts of the page."""
+        stops = (self.rail.steps[self.current], *self.pages[self.current].stops())
+        here = [n for n, stop in enumerate(stops) if stop.hasFocus() or _holds_focus(stop)]
+        following = stops[(here[-1] + 1) % len(stops)] if here else stops[0]
+        following.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
     def page_keys(self) -> tuple[str, ...]:
         return tuple(self._lines)
 
@@ -116,6 +123,7 @@ class MainWindow(QMainWindow):
         self.door.changed.connect(self._hear)
         self.door.refused.connect(self.notice.say)
         self.outlook.moved.connect(lambda: self._refresh(EVERYTHING))
+        self.outlook.refused.connect(self.notice.say)
         self.outlook.looked_up.connect(lambda: self._refresh(frozenset({Changed.NEXT})))
         self.outlook.recoloured.connect(self.recolour)
         self.rail.chosen.connect(self.open_page)
@@ -143,7 +151,7 @@ class MainWindow(QMainWindow):
 
     def _hear(self, changed: frozenset[Changed]) -> None:
         self.notice.hide()
-        self.outlook.note(changed)
+        self.outlook.note(changed, self.door.latest)
         self._refresh(changed)
 
     def _refresh(self, changed: frozenset[Changed]) -> None:
@@ -169,3 +177,8 @@ class MainWindow(QMainWindow):
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
             self.rail.update()
+
+
+def _holds_focus(widget: QWidget) -> bool:
+    focused = QApplication.focusWidget()
+    return focused is not None and widget.isAncestorOf(focused)

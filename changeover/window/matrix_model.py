@@ -1,5 +1,6 @@
 """The table model of the matrix; it shows a sheet, and setData pushes an edit."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import (
@@ -19,6 +20,9 @@ from changeover.window.sheet import Look, Sheet, Shown, unit_words
 
 Index = QModelIndex | QPersistentModelIndex
 NOWHERE = QModelIndex()
+OPEN_TO_EDITS = (
+    Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemIsEditable
+)
 CHANGED_ROLES = [Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole]
 
 
@@ -37,13 +41,23 @@ class MatrixModel(QAbstractTableModel):
         same = sheet.cells == self.sheet.cells and not turned
         if same and sheet.lines == self.sheet.lines:
             self.sheet = sheet
-            self.dataChanged.emit(self.index(0, 0), self.last(), CHANGED_ROLES)
+            self._tell_altered()
             return False
         self.beginResetModel()
         self.sheet = sheet
         self.across = self.across if across is None else across
         self.endResetModel()
         return True
+
+    def _tell_altered(self) -> None:
+        """Say which lines are other than before; neighbouring ones together."""
+        sheet = self.sheet
+        columns = len(sheet.rows) - 1
+        for first, last in runs_of(
+            [sheet.altered is None or line.key in sheet.altered for line in sheet.lines]
+        ):
+            corners = self.index_of((first, 0)), self.index_of((last, columns))
+            self.dataChanged.emit(*corners, CHANGED_ROLES)
 
     def last(self) -> QModelIndex:
         return self.index(self.rowCount() - 1, self.columnCount() - 1)
@@ -119,6 +133,17 @@ class MatrixModel(QAbstractTableModel):
         odd = "; unlike the other rows" if look.odd else ""
         up = "; the row is locked up" if look.up else ""
         return f"{words} {unit}".rstrip() + odd + up
+
+
+def runs_of(flags: Sequence[bool]) -> list[tuple[int, int]]:
+    """Return the first and last place of each unbroken run of True."""
+    runs: list[tuple[int, int]] = []
+    for place, flag in enumerate(flags):
+        if flag and runs and runs[-1][1] == place - 1:
+            runs[-1] = (runs[-1][0], place)
+        elif flag:
+            runs.append((place, place))
+    return runs
 
 
 def shown_text(look: Look, shown: Shown) -> str:

@@ -38,6 +38,7 @@ class MatrixView(QTableView):
         self.setModel(model)
         self.cells = MatrixDelegate(model, outlook, self)
         self.setItemDelegate(self.cells)
+        self.viewport().setObjectName("matrix_cells")
         self.setVerticalHeader(SheetHeader(Qt.Orientation.Vertical, model, outlook, self))
         self.setHorizontalHeader(SheetHeader(Qt.Orientation.Horizontal, model, outlook, self))
         self.setShowGrid(False)

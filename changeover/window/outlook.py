@@ -7,12 +7,14 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from changeover.desk.board import Board
 from changeover.desk.changed import Changed
-from changeover.quantities import Units
+from changeover.desk.edits import SetCells, Side
+from changeover.quantities import Refusal, Units
+from changeover.seed.reasons import Proposal
 from changeover.window.standing import Standing
 from changeover.window.theme import DARK, LIGHT, Tokens
 
 CELLS_ONLY = frozenset({Changed.AS_FOUND, Changed.TARGET, Changed.TICKS})
-LOOK_UP_AFTER_MS = 250
+LOOK_UP_SOON_MS, LOOK_UP_LATER_MS = 20, 250
 
 
 class ReadBoard(Protocol):
@@ -25,13 +27,15 @@ class Outlook(QObject):
     """The planter, units and colours in view.
 
     ``moved`` is emitted when another planter or other units are chosen, ``looked_up`` when the
-    proposal was read again after edits, ``recoloured`` when the colours changed. ``board`` is
-    read when first asked for and kept until ``forget`` or ``note`` says that it is old.
+    proposal has come or was refused, ``recoloured`` when the colours changed. ``board`` is read
+    when first asked for and kept until ``forget`` or ``note`` says that it is old; its proposal
+    follows a moment later, so that nobody waits for it.
     """
 
     moved = Signal()
     looked_up = Signal()
     recoloured = Signal()
+    refused = Signal(str)
 
     def __init__(
         self,
@@ -44,17 +48,20 @@ class Outlook(QObject):
         super().__init__(parent)
         self._read_board = read_board
         self._board: Board | None = None
-        self._earlier: Board | None = None
+        self._proposal: Proposal | None = None
         self._standing: Standing | None = None
-        self._timer = QTimer(self, singleShot=True, interval=LOOK_UP_AFTER_MS)
-        self._timer.timeout.connect(self._look_up)
+        self._timer = QTimer(self, singleShot=True)
+        self._timer.timeout.connect(self.look_up)
         self.planter, self.units, self.tokens = planter, units, tokens
 
     @property
     def board(self) -> Board:
         """The board of the planter in view. Raises Refusal when it cannot be read."""
         if self._board is None:
-            self._board = self._read()
+            board = self._read_board(self.planter, self.units, proposal=False)
+            self._board = replace(board, proposal=self._proposal)
+            if board.lot is not None and not self._timer.isActive():
+                self._timer.start(LOOK_UP_SOON_MS)
         return self._board
 
     @property
@@ -64,18 +71,39 @@ class Outlook(QObject):
             self._standing = Standing(self.board)
         return self._standing
 
-    def note(self, changed: frozenset[Changed]) -> None:
-        """Let the board be read again; after mere cells the look-up follows a little later."""
-        quick = self._board if changed <= CELLS_ONLY else None
-        self.forget()
-        if quick is not None and quick.proposal is not None:
-            self._earlier = quick
-            self._timer.start()
+    def note(self, changed: frozenset[Changed], edit: object = None) -> None:
+        """Bring the board up to date after an edit.
+
+        Set cells are put into the board that is there; where more than a target has changed,
+        the look-up is done again a little later, so that nothing blocks the hand that types.
+        """
+        if self._board is None or not changed <= CELLS_ONLY:
+            self.forget()
+            return
+        earlier, self._board = self._board, None
+        if isinstance(edit, SetCells) and edit.planter == self.planter:
+            self._board = with_cells(earlier, edit)
+            if edit.side is Side.TARGET:
+                return
+        self._timer.start(LOOK_UP_LATER_MS)
 
     def forget(self) -> None:
-        """Read the board again, with its proposal, when it is next asked for."""
-        self._board = self._earlier = None
+        """Read the board and look its proposal up again when it is next asked for."""
+        self._board = self._proposal = None
         self._timer.stop()
+
+    def look_up(self) -> None:
+        """Read the board with its proposal now; where that is refused, say so and go on without."""
+        self._timer.stop()
+        try:
+            full = self._read_board(self.planter, self.units, proposal=True)
+        except Refusal as refusal:
+            self.refused.emit(str(refusal))
+            return
+        same = self._board is not None and self._board.planter == full.planter
+        planter = self._board.planter if same and self._board is not None else full.planter
+        self._board, self._proposal = replace(full, planter=planter), full.proposal
+        self.looked_up.emit()
 
     def show_planter(self, name: str) -> None:
         if name != self.planter:
@@ -98,12 +126,9 @@ class Outlook(QObject):
         """Change from light to dark or back."""
         self.show_tokens(LIGHT if self.tokens is DARK else DARK)
 
-    def _read(self) -> Board:
-        if self._earlier is None:
-            return self._read_board(self.planter, self.units, proposal=True)
-        board = self._read_board(self.planter, self.units, proposal=False)
-        return replace(board, proposal=self._earlier.proposal)
 
-    def _look_up(self) -> None:
-        self.forget()
-        self.looked_up.emit()
+def with_cells(board: Board, edit: SetCells) -> Board:
+    """Return a board as it stands once an edit of cells is carried out."""
+    if edit.side is Side.AS_FOUND:
+        return replace(board, as_found=board.as_found.with_values(edit.values))
+    return replace(board, target=board.target.with_values(edit.values))

@@ -43,6 +43,10 @@ class Page(QWidget):
         """Read and show again what the page shows."""
         raise NotImplementedError
 
+    def stops(self) -> tuple[QWidget, ...]:
+        """The places that F6 goes round on this page."""
+        return (self,)
+
     def recolour(self) -> None:
         """Take on the colours of the outlook; the style sheet is already set."""
         self.update()

@@ -85,6 +85,7 @@ class ReasonPanel(QFrame):
         self.why, self.how = label(wrap=True), label(wrap=True)
         self.headings = {name: label(name, "heading") for name in ("Why", "How", "Trust order")}
         self.main, self.strip = SketchCard(outlook), SketchCard(outlook)
+        self.area = QScrollArea()
         self.ladder, self.caution = Ladder(outlook), CautionBar(outlook)
         self.use_button = button(
             "Use for all", "main", lambda: self.use.emit(self.words.open_cells)
@@ -147,7 +148,7 @@ class ReasonPanel(QFrame):
                 column.addSpacing(6)
             column.addWidget(widget)
         column.addStretch()
-        area = QScrollArea()
+        area = self.area
         area.setWidget(inside)
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -9,6 +9,7 @@ from changeover.seed.reasons import Proposed, Reason
 from changeover.window.sheet import Sheet
 
 NO_LOT = "Choose the next seed and field (Alt+N) and a proposal with its reason stands here."
+LOOKING_UP = "The proposal is being looked up."
 NO_CELL = "Choose a cell to see what is proposed there and who says so."
 
 
@@ -47,7 +48,7 @@ def reason_words(sheet: Sheet, cell: Cell) -> ReasonWords:
     value, found = _value_words(sheet, cell, differs=differs), sheet.board.as_found.get(cell)
     keep = differs and found is not None
     if one is None:
-        why = NO_LOT if proposal is None else "Nothing is proposed here; the value is yours."
+        why = _nothing_words(sheet)
         return ReasonWords(title, value, differs, why=why, can_keep=keep)
     open_cells = cells_to_take(sheet, cell)
     return ReasonWords(
@@ -64,6 +65,12 @@ def reason_words(sheet: Sheet, cell: Cell) -> ReasonWords:
         use=_use_words(one, len(open_cells)),
         can_keep=keep,
     )
+
+
+def _nothing_words(sheet: Sheet) -> str:
+    if sheet.board.proposal is not None:
+        return "Nothing is proposed here; the value is yours."
+    return NO_LOT if sheet.board.lot is None else LOOKING_UP
 
 
 def cells_to_take(sheet: Sheet, cell: Cell) -> frozenset[Cell]:

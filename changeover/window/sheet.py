@@ -54,6 +54,7 @@ class Sheet:
         shown: Shown,
         *,
         only_differing: bool = False,
+        earlier: "Sheet | None" = None,
     ) -> None:
         self.board, self.standing, self.units, self.shown = board, standing, units, shown
         self.lines = tuple(
@@ -63,9 +64,35 @@ class Sheet:
         )
         rows = set(standing.difference.rows_that_differ) if only_differing else None
         self.rows = tuple(row for row in board.planter.row_numbers if rows is None or row in rows)
-        self._looks: dict[Cell, Look] = {}
-        self._texts: dict[tuple[object, ...], str] = {}
+        self.kept_looks: dict[Cell, Look] = {}
+        self.kept_texts: dict[tuple[object, ...], str] = {}
         self._odd: dict[tuple[str, Side], frozenset[Cell]] = {}
+        self.altered: frozenset[str] | None = None
+        if earlier is not None:
+            self._take_over(earlier)
+
+    def _take_over(self, earlier: "Sheet") -> None:
+        """Keep from an earlier sheet what still holds, so that few cells are looked at again.
+
+        ``altered`` then names the settings of which a value is another; None means any may be.
+        """
+        same_machine = earlier.board.planter is self.board.planter
+        if not same_machine or earlier.lines != self.lines or earlier.rows != self.rows:
+            return
+        self.cells = earlier.cells
+        if earlier.units is not self.units:
+            return
+        self.kept_texts = earlier.kept_texts
+        if earlier.shown is self.shown and not self._other_rows_up(earlier):
+            self.altered = _altered(earlier, self)
+            kept = earlier.kept_looks.items()
+            self.kept_looks = {c: look for c, look in kept if c.setting not in self.altered}
+
+    def _other_rows_up(self, earlier: "Sheet") -> bool:
+        one, other = earlier.standing, self.standing
+        return one.locked_now != other.locked_now or (
+            one.difference.locked != other.difference.locked
+        )
 
     @cached_property
     def cells(self) -> tuple[tuple[Cell, ...], ...]:
@@ -112,17 +139,17 @@ class Sheet:
             return value or ""
         size = (value.magnitude, value.units) if is_quantity(value) else (value,)
         key = (cell.setting, cell.place.name if cell.setting == "depth" else "", *size)
-        if key not in self._texts:
+        if key not in self.kept_texts:
             setting, planter = self.setting(cell), self.board.planter
-            self._texts[key] = show_value(setting, planter, cell.place, value, self.units)
-        return self._texts[key]
+            self.kept_texts[key] = show_value(setting, planter, cell.place, value, self.units)
+        return self.kept_texts[key]
 
     def look(self, line: int, column: int) -> Look:
         """Return how the cell at a line and column looks."""
         cell = self.cells[line][column]
-        if cell not in self._looks:
-            self._looks[cell] = self._look(cell)
-        return self._looks[cell]
+        if cell not in self.kept_looks:
+            self.kept_looks[cell] = self._look(cell)
+        return self.kept_looks[cell]
 
     def _look(self, cell: Cell) -> Look:
         row = cell.place.row
@@ -168,6 +195,26 @@ class Sheet:
                 depth = setting.key == "depth"
                 named[cell] = str(value) if depth else self.text(cell, value)
         return named
+
+
+def _altered(one: Sheet, other: Sheet) -> frozenset[str]:
+    """Return the settings of which two sheets hold other values, or none and some."""
+    altered: set[str] = set()
+    pairs = ((one.board.as_found, other.board.as_found), (one.board.target, other.board.target))
+    for old, new in pairs:
+        if old is not new:
+            cells = {*old.values, *new.values}
+            altered |= {c.setting for c in cells if not _same(old.get(c), new.get(c))}
+    return frozenset(altered)
+
+
+def _same(one: Value | None, other: Value | None) -> bool:
+    """Say whether two values are shown alike; quantities are told quickly by figure and unit."""
+    if one is other:
+        return True
+    if is_quantity(one) and is_quantity(other):
+        return bool(one.magnitude == other.magnitude) and one.units == other.units
+    return not is_quantity(one) and not is_quantity(other) and one == other
 
 
 def _short(text: str) -> str:

@@ -22,6 +22,7 @@ def install(window: "MainWindow") -> None:
         "Ctrl+Z": window.door.stack.undo,
         "Ctrl+Shift+Z": window.door.stack.redo,
         "Ctrl+Y": window.door.stack.redo,
+        "F6": window.go_round,
         "Alt+N": window.header.choose_next.emit,
         "Alt+U": turn_units,
         "Alt+L": outlook.turn_lights,

@@ -22,6 +22,9 @@ def take_shots(window: MainWindow, folder: Path) -> list[Path]:
     Pages are those of the rail, so a new page is in. Raises Refusal when a picture cannot be
     written.
     """
+    window.show()
+    window.open_page(window.page_keys()[0])
+    window.outlook.look_up()
     taken = [path for look in LOOKS for path in _of_look(window, look, folder)]
     window.close()
     return taken

@@ -24,7 +24,7 @@ class DiscSketch:
     circle: float | None
     seed: tuple[float, float] | None
     open_share: float | None
-    height: int = 128
+    height: int = 142
 
     @property
     def says(self) -> str:
@@ -38,10 +38,10 @@ class DiscSketch:
     def paint(self, painter: QPainter, box: QRectF, tokens: Tokens) -> None:
         scale = box.width() / SHOWN_MM
         radius = (self.circle / 2 if self.circle else 400.0) * scale
-        crown = QPointF(box.center().x(), box.top() + 44)
+        crown = QPointF(box.center().x(), box.top() + 34)
         hub = QPointF(crown.x(), crown.y() + radius)
         painter.save()
-        painter.setClipRect(box)
+        painter.setClipRect(box.adjusted(0, 0, 0, -13 * len(self._lines()) - 4))
         painter.setPen(pen(tokens.colour("soft"), 1.2))
         painter.setBrush(tokens.colour("rail"))
         rim = radius + 8 * scale / 2
@@ -51,6 +51,16 @@ class DiscSketch:
         self._paint_cover(painter, hub, radius, scale, tokens)
         painter.restore()
         self._paint_words(painter, box, tokens)
+
+    def _lines(self) -> list[str]:
+        words = [self.says]
+        if self.open_share is not None:
+            words.append(f"singulator leaves {self.open_share:.0%} of the cell open")
+        if self.seed is not None:
+            words.append(f"seed {self.seed[0]:.1f} × {self.seed[1]:.1f} mm, to scale")
+        if self.circle is None:
+            words.append("way between the cells not known")
+        return words
 
     def _spots(self, hub: QPointF, radius: float, scale: float) -> list[QPointF]:
         turn = self.gap * scale / radius
@@ -88,11 +98,7 @@ class DiscSketch:
         painter.drawEllipse(hub, edge, edge)
 
     def _paint_words(self, painter: QPainter, box: QRectF, tokens: Tokens) -> None:
-        words = [self.says]
-        if self.open_share is not None:
-            words.append(f"singulator leaves {self.open_share:.0%} of the cell open")
-        if self.seed is not None:
-            words.append(f"seed {self.seed[0]:.1f} × {self.seed[1]:.1f} mm, to scale")
+        words = self._lines()
         top = box.bottom() - 13 * len(words)
         for number, line in enumerate(words):
             place = QRectF(box.left() + 2, top + 13 * number, box.width() - 4, 13)

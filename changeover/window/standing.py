@@ -58,6 +58,8 @@ class Standing:
         return frozenset(cell.place.row for cell in cells if cell.place.row)
 
     def _mark(self, row: int, state: RowState) -> Mark:
-        if row in self.rows_known or state is not RowState.READY:
+        if state is not RowState.READY:
             return _MARKS[state]
-        return Mark.UNKNOWN
+        if row in self.locked_now:
+            return Mark.LOCKED
+        return Mark.READY if row in self.rows_known else Mark.UNKNOWN

@@ -4,7 +4,7 @@ from typing import ClassVar
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from changeover.desk.changed import Changed
 from changeover.desk.edits import TakeProposal
@@ -12,6 +12,7 @@ from changeover.planter.places import Place
 from changeover.planter.setup import Cell
 from changeover.window import cell_edits
 from changeover.window.asking import Asking
+from changeover.window.cell_edits import Spot
 from changeover.window.door import Door
 from changeover.window.matrix_model import MatrixModel
 from changeover.window.matrix_view import MatrixView
@@ -49,7 +50,7 @@ class Workbench(Page):
     def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
         super().__init__(read, door, outlook, asking)
         self.toolbar = Toolbar(self.first_shown)
-        sheet = self._sheet()
+        sheet = self._sheet(None)
         self.model = MatrixModel(sheet, door, self)
         self.view = MatrixView(self.model, door, outlook)
         self.drawing = PlanterDrawing(sheet, outlook)
@@ -60,13 +61,16 @@ class Workbench(Page):
 
     def refresh(self, _changed: frozenset[Changed]) -> None:
         """Show the board of the outlook, whatever has changed: all of it is quick."""
-        self._show_sheet(self._sheet())
+        self._show_sheet(self._sheet(self.model.sheet))
+
+    def stops(self) -> tuple[QWidget, ...]:
+        return (self.view, self.panel.area)
 
     def recolour(self) -> None:
         self.view.viewport().update()
         super().recolour()
 
-    def _sheet(self) -> Sheet:
+    def _sheet(self, earlier: Sheet | None) -> Sheet:
         outlook, toolbar = self.outlook, self.toolbar
         return Sheet(
             outlook.board,
@@ -74,6 +78,7 @@ class Workbench(Page):
             outlook.units,
             toolbar.shown,
             only_differing=toolbar.only_differing,
+            earlier=earlier,
         )
 
     def _show_sheet(self, sheet: Sheet) -> None:
@@ -102,12 +107,20 @@ class Workbench(Page):
         view.horizontalScrollBar().valueChanged.connect(self._line_up)
         self.drawing.row_chosen.connect(lambda row, extend: view.select_row(row, extend=extend))
         self.drawing.group_chosen.connect(self._choose_group)
-        toolbar.changed.connect(lambda: self._show_sheet(self._sheet()))
+        toolbar.changed.connect(lambda: self._show_sheet(self._sheet(self.model.sheet)))
         toolbar.settings_wanted.connect(self._open_settings)
         toolbar.give_jobs(view)
         toolbar.set_all_wanted.connect(self._ask_and_set)
         self.panel.use.connect(self._take)
         self.panel.keep.connect(self._keep)
+
+    def _first_spot(self) -> list[Spot]:
+        """Return the first cell of a row that differs, else the first cell there is."""
+        sheet = self.model.sheet
+        spots = [(n, c) for n, cells in enumerate(sheet.cells) for c in range(len(cells))]
+        own = (s for s in spots if sheet.cells[s[0]][s[1]].place.row)
+        differing = (s for s in own if sheet.look(*s).differs)
+        return [next(differing, spots[0])] if spots else []
 
     def _line_up(self) -> None:
         """Put the row units of the drawing over the columns of the matrix."""
@@ -193,6 +206,7 @@ class Workbench(Page):
         QTimer.singleShot(0, self, self._line_up)
         if not self.view.currentIndex().isValid():
             self.view.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.view.select(self._first_spot())
 
 
 class RowsPage(Workbench):
