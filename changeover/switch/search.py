@@ -90,7 +90,7 @@ def ask(model: "cp_model.CpModel", clock: Clock, seconds: float, workers: int = 
     from ortools.sat.python import cp_model
 
     solver = cp_model.CpSolver()
-    solver.parameters.max_time_in_seconds = max(0.01, seconds)
+    solver.parameters.max_time_in_seconds = 0.01 if clock.stopped else max(0.01, seconds)
     solver.parameters.num_workers = workers or clock.limits.workers
     solver.parameters.random_seed = clock.limits.seed
     watch = _Watch()

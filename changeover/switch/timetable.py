@@ -33,7 +33,13 @@ from changeover.switch.timetable_model import (
     Timetable,
     Work,
 )
-from changeover.switch.timetable_phases import least_length, phases_of, put_together, strong_model
+from changeover.switch.timetable_phases import (
+    Phases,
+    least_length,
+    phases_of,
+    put_together,
+    strong_model,
+)
 from changeover.switch.timetable_refusals import refuse_impossible
 from changeover.switch.timetable_rest import Rest, rest_of
 from changeover.switch.timetable_rules import ruled_model
@@ -58,7 +64,10 @@ __all__ = [
 WALK_SHARE = 0.25
 """The share of the time limit kept for shortening the walk; our own choice, by trial."""
 
-IMPROVE_UNTIL = 0.8
+FIRST_UNTIL = 0.6
+"""The share of the other time for a first try at the whole; our own choice, by trial."""
+
+IMPROVE_UNTIL = 0.85
 """The share of the other time after which changes at random end; our own choice, by trial."""
 
 PHASE_SHARE = 0.45
@@ -129,18 +138,38 @@ def _shortest(
     phases = phases_of(rest, clock, seconds * PHASE_SHARE)
     tried = [stints for stints in (first, put_together(rest, phases)) if stints is not None]
     first = min(tried, key=lambda stints: _length(rest, stints), default=None)
-    if first is not None and rest.work.crew:
+    found = _asked(rest, first, phases, clock, seconds * FIRST_UNTIL)
+    if found.open and rest.work.crew and not clock.stopped:
         least = least_length(rest, phases.least)
-        first = improve(rest, first, clock, seconds * IMPROVE_UNTIL, least)
+        better = improve(rest, found.stints, clock, seconds * IMPROVE_UNTIL, least)
+        again = _asked(rest, better, phases, clock, seconds)
+        found = _Found(again.stints, max(found.bound, again.bound), again.open)
+    return found.stints, _Proof(found.bound)
+
+
+@dataclass(frozen=True)
+class _Found:
+    """New stints, the proven bound of the whole length, and whether the two are still apart."""
+
+    stints: Sequence[Stint]
+    bound: int
+    open: bool
+
+
+def _asked(
+    rest: Rest, first: Sequence[Stint] | None, phases: Phases, clock: Clock, until: float
+) -> _Found:
+    """Ask the solver for something shorter than a first timetable, until a moment on the clock."""
     horizon = _horizon(rest) if first is None else _length(rest, first)
     ruled = strong_model(rest, horizon, phases.least)
     add_hint(ruled, in_order_of_persons(rest, first or []))
-    answer = ask(ruled.model, clock, seconds - clock.spent)
+    answer = ask(ruled.model, clock, until - clock.spent)
     if answer.found:
-        return read_stints(ruled, answer), _Proof(answer.whole_bound)
+        return _Found(read_stints(ruled, answer), answer.whole_bound, not answer.proven)
     if first is None:
         raise Refusal(_unfit(answer, clock))
-    return first, _Proof(max(rest.now, answer.whole_bound))
+    bound = max(least_length(rest, phases.least), answer.whole_bound)
+    return _Found(first, bound, bound < horizon)
 
 
 def _unfit(answer: Answer, clock: Clock) -> str:

@@ -11,6 +11,8 @@ from changeover.switch.timetable_rules import Ruled
 if TYPE_CHECKING:
     from ortools.sat.python import cp_model
 
+    Ends = tuple[cp_model.LinearExprT, cp_model.LinearExprT]
+
 
 def walk_of(work: Work, stints: Sequence[Stint]) -> int:
     """Return the way that all persons walk between their stints, in row widths.
@@ -72,13 +74,12 @@ def _numbers(activity: Activity) -> tuple[int, ...]:
 
 def _entry_exit(
     ruled: Ruled, piece: Piece, span: tuple[int, int], back: "dict[int, cp_model.IntVar]"
-) -> "tuple[cp_model.LinearExprT, cp_model.LinearExprT]":
-    """Return where a piece is begun and ended; a block may be worked either way."""
+) -> "Ends | None":
+    """Return where a piece is begun and ended, None anywhere; a block may be worked either way."""
     model = ruled.model
     if piece.left is None or piece.right is None:
         place = piece.activity.place
-        here = model.new_int_var(*span, "here") if place is None else place
-        return here, here
+        return None if place is None else (place, place)
     entry, leave = model.new_int_var(*span, "entry"), model.new_int_var(*span, "leave")
     turned = model.new_bool_var("back")
     back[id(piece)] = turned
@@ -95,12 +96,13 @@ def _walk(
     ruled: Ruled,
     person: Person,
     pieces: Sequence[Piece],
-    ends: "Sequence[tuple[cp_model.LinearExprT, cp_model.LinearExprT]]",
+    given: "Sequence[Ends | None]",
     span: tuple[int, int],
 ) -> "cp_model.LinearExprT":
     """Order one person's pieces in a circuit and return the way between them."""
     model = ruled.model
     begin = _stand(ruled, person)
+    ends = [each or _anywhere(model, span) for each in given]
     arcs: list[tuple[int, int, cp_model.LiteralT]] = []
     ways = [model.new_int_var(0, span[1] - span[0], "way") for _ in pieces]
     for to, piece in enumerate(pieces):
@@ -118,6 +120,11 @@ def _walk(
     arcs.append((len(pieces), len(pieces), model.new_bool_var("idle")))
     model.add_circuit(arcs)
     return sum(ways)
+
+
+def _anywhere(model: "cp_model.CpModel", span: tuple[int, int]) -> "Ends":
+    here = model.new_int_var(*span, "here")
+    return here, here
 
 
 def _at_least(

@@ -1,0 +1,141 @@
+"""Work for crew timetables: drawn at random, and small enough to try everything."""
+
+import itertools
+from collections.abc import Iterator, Sequence
+
+from hypothesis import strategies as st
+
+from changeover.switch.timetable import Activity, Mode, Person, Stint, Work
+
+STATES = (None, "raised", "lowered")
+
+
+@st.composite
+def works(draw: st.DrawFn, most: int = 5, rows: int = 6) -> Work:
+    """Draw work that a crew of up to three can do, without hours."""
+    crew = tuple(
+        Person(name, draw(st.sampled_from([frozenset[str](), frozenset({"meters"})])))
+        for name in ("Ann", "Bo", "Cy")[: draw(st.integers(1, 3))]
+    )
+    skilled = any(person.skills for person in crew)
+    activities: list[Activity] = []
+    for number in range(draw(st.integers(1, most))):
+        activities.append(draw(_activities(number, activities, len(crew), skilled, rows)))
+    return Work(tuple(activities), crew, {"vacuum": 1}, draw(st.integers(0, 3)))
+
+
+@st.composite
+def _activities(
+    draw: st.DrawFn, number: int, earlier: Sequence[Activity], crew: int, skilled: bool, rows: int
+) -> Activity:
+    skill = draw(st.sampled_from([None, "meters"])) if skilled else None
+    persons = 1 if skill else draw(st.integers(1, crew))
+    modes = tuple(
+        Mode(
+            draw(st.integers(1, 4)),
+            draw(st.sampled_from([0, 0.5, 1, 1.25])),
+            persons,
+            {"vacuum": draw(st.integers(0, 1))},
+        )
+        for _ in range(draw(st.integers(1, 2)))
+    )
+    before = [each.key for each in earlier if draw(st.integers(0, 3)) == 0]
+    by_row = draw(st.booleans())
+    return Activity(
+        f"task {number}",
+        modes,
+        rows=tuple(sorted(draw(st.sets(st.integers(1, rows))))),
+        after=() if by_row else tuple(before),
+        after_by_row=tuple(before) if by_row else (),
+        state=draw(st.sampled_from(STATES)),
+        skill=skill,
+        place=draw(st.one_of(st.none(), st.integers(1, rows))),
+    )
+
+
+def least_by_trying(work: Work) -> int:
+    """Return the least length over all divisions, persons, ways and orders of the work.
+
+    Taking blocks in every order, each as early as it fits, meets a shortest timetable.
+    """
+    choices = [list(_divisions(work, activity)) for activity in work.activities]
+    best = 10_000
+    for chosen in itertools.product(*choices):
+        blocks = [block for division in chosen for block in division]
+        for order in itertools.permutations(blocks):
+            best = min(best, _length(work, order, best))
+    return best
+
+
+def _divisions(work: Work, activity: Activity) -> Iterator[list[Stint]]:
+    able = [person.name for person in work.crew if person.can(activity)]
+    rows = activity.rows
+    if not activity.shared_out:
+        for way, mode in enumerate(activity.modes):
+            for names in itertools.combinations(able, mode.persons):
+                yield [_stint(activity, names, rows, way)]
+        return
+    for shares in range(1, min(len(able), len(rows)) + 1):
+        for cuts in itertools.combinations(range(1, len(rows)), shares - 1):
+            ends = (0, *cuts, len(rows))
+            for names in itertools.permutations(able, shares):
+                for ways in itertools.product(range(len(activity.modes)), repeat=shares):
+                    yield [
+                        _stint(activity, (names[at],), rows[ends[at] : ends[at + 1]], ways[at])
+                        for at in range(shares)
+                    ]
+
+
+def _stint(activity: Activity, names: tuple[str, ...], rows: tuple[int, ...], way: int) -> Stint:
+    return Stint(activity.key, 0, activity.modes[way].duration(len(rows)), names, rows, way)
+
+
+def _length(work: Work, order: Sequence[Stint], best: int) -> int:
+    placed: list[Stint] = []
+    for block in order:
+        activity = work.activity(block.activity)
+        waiting = [each for each in order if each not in placed and _waits(activity, block, each)]
+        if waiting:
+            return best
+        start = 0
+        while _clashes(work, moved(block, start), placed):
+            start += 1
+        placed.append(moved(block, start))
+        if placed[-1].end >= best:
+            return best
+        order = [placed[-1] if each is block else each for each in order]
+    return max(each.end for each in placed)
+
+
+def moved(block: Stint, start: int) -> Stint:
+    """Return a block of which only the length counts, begun at a start."""
+    length = block.end - block.start
+    return Stint(block.activity, start, start + length, block.persons, block.rows, block.mode)
+
+
+def _waits(activity: Activity, block: Stint, other: Stint) -> bool:
+    meet = not block.rows or not other.rows or _spans_meet(block.rows, other.rows)
+    return other.activity in activity.after or (other.activity in activity.after_by_row and meet)
+
+
+def _spans_meet(one: Sequence[int], other: Sequence[int]) -> bool:
+    return one[0] <= other[-1] and other[0] <= one[-1]
+
+
+def _clashes(work: Work, block: Stint, placed: Sequence[Stint]) -> bool:
+    activity = work.activity(block.activity)
+    vacuum = activity.modes[block.mode].uses.get("vacuum", 0)
+    for other in placed:
+        theirs = work.activity(other.activity)
+        apart = None not in (activity.state, theirs.state) and activity.state != theirs.state
+        gap = work.state_minutes if apart else 0
+        shared = (
+            apart
+            or set(block.persons) & set(other.persons)
+            or (vacuum and theirs.modes[other.mode].uses.get("vacuum", 0))
+        )
+        if _waits(activity, block, other) and block.start < other.end + gap:
+            return True
+        if shared and block.start < other.end + gap and other.start < block.end + gap:
+            return True
+    return False
