@@ -1,4 +1,4 @@
-"""A switch as comma-separated text: one file each for tasks, kit and settings."""
+"""A switch as comma-separated text: one file each for tasks, kit, settings and log."""
 
 import csv
 import io
@@ -8,18 +8,20 @@ from pathlib import Path
 from changeover.files.atomic import write_bytes
 from changeover.files.formula_guard import guarded
 from changeover.files.sheet import Shown, WorklistSheet
-from changeover.files.tables import Table, kit_table, settings_table, tasks_table
+from changeover.files.tables import Table, kit_table, log_table, settings_table, tasks_table
 
 
 def write_csv_sheets(sheet: WorklistSheet, folder: Path, stem: str) -> tuple[Path, ...]:
-    """Write ``stem-tasks.csv``, ``stem-kit.csv`` and ``stem-settings.csv`` into a folder.
+    """Write ``stem-tasks.csv``, ``-kit.csv``, ``-settings.csv`` and any ``-clean-out-log.csv``.
 
     UTF-8 with a byte-order mark, so that spreadsheets read it right; figures plain, with a
     point. Raises Refusal when the folder cannot be written.
     """
-    tables = (tasks_table(sheet), kit_table(sheet), settings_table(sheet))
+    tables = [tasks_table(sheet), kit_table(sheet), settings_table(sheet)]
+    if sheet.log or sheet.log_missing:
+        tables.append(log_table(sheet))
     return tuple(
-        write_bytes(folder / f"{stem}-{table.name.lower()}.csv", csv_bytes(table))
+        write_bytes(folder / f"{stem}-{table.name.lower().replace(' ', '-')}.csv", csv_bytes(table))
         for table in tables
     )
 

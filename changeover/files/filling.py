@@ -1,10 +1,12 @@
 """Filling the sheet of a switch from its worklist, progress, kit and setups."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from changeover.files.sheet import (
     SheetKitLine,
+    SheetLabel,
+    SheetLogLine,
     SheetPart,
     SheetPlace,
     SheetSetting,
@@ -19,6 +21,8 @@ from changeover.planter.places import Place
 from changeover.planter.settings import Kind, Setting
 from changeover.planter.setup import Setup, Value, cells_of
 from changeover.quantities import MEASURES, Units, is_quantity, unit_sign
+from changeover.switch.bags import Bag
+from changeover.switch.clean_log import CleanLog
 from changeover.switch.difference import work_settings
 from changeover.switch.progress import Progress
 from changeover.switch.sections import sections
@@ -43,11 +47,13 @@ def fill_sheet(
     field: str,
     made_on: date,
     units: Units,
+    log: CleanLog | None = None,
 ) -> WorklistSheet:
     """Return the sheet of a switch, its tasks numbered under their headings.
 
     ``now``, ``next_lot`` and ``field`` are the words for what is in the planter, the next lot
-    and its field. ``before`` is the setup as the worklist found it.
+    and its field. ``before`` is the setup as the worklist found it. ``log`` is what was
+    written down of the clean-out, None when nobody asks for it.
     """
     names = {part.code: part.name for part in parts}
     ordered = [(section.name, task) for section in sections(worklist) for task in section.tasks]
@@ -64,6 +70,34 @@ def fill_sheet(
         back=_parts(kit.back, names),
         settings=setting_rows(planter, settings, before, target, units),
         cautions=worklist.cautions,
+        log=_log(log) if log is not None else (),
+        log_missing=log.missing if log is not None else (),
+    )
+
+
+def _log(log: CleanLog) -> tuple[SheetLogLine, ...]:
+    lines = [(line, False) for line in log.lines] + [(line, True) for line in log.inspected]
+    return tuple(
+        SheetLogLine(
+            line.when,
+            line.who,
+            line.where,
+            line.what,
+            line.lot_before,
+            line.lot_after,
+            line.steps,
+            line.into,
+            inspection,
+        )
+        for line, inspection in lines
+    )
+
+
+def labels_of(planter: str, bags: Iterable[Bag], parts: Iterable[Part]) -> tuple[SheetLabel, ...]:
+    """Return a label for every bag of the kit."""
+    names = {part.code: part.name for part in parts}
+    return tuple(
+        SheetLabel(planter, bag.place.label, _parts(bag.parts, names), bag.person) for bag in bags
     )
 
 

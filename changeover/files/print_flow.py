@@ -82,7 +82,7 @@ def _section(
     cautions = [text for text in every if text not in said]
     head = [
         Spacer(0, 3 * mm),
-        _heading(name, width),
+        heading_bar(name, width),
         Spacer(0, 1.5 * mm),
         *caution_box(cautions, width),
     ]
@@ -90,7 +90,8 @@ def _section(
     return [KeepTogether([*head, first]), *(KeepTogether([task]) for task in others)]
 
 
-def _heading(name: str, width: float) -> Flowable:
+def heading_bar(name: str, width: float) -> Flowable:
+    """Return a heading on a grey bar across the page."""
     style = [*TIGHT, ("BACKGROUND", (0, 0), (-1, -1), GREY), ("LEFTPADDING", (0, 0), (0, 0), 5)]
     style += [("TOPPADDING", (0, 0), (-1, -1), 2), ("BOTTOMPADDING", (0, 0), (-1, -1), 4)]
     return Table([[Paragraph(marked_up(name), HEADING)]], [width], style=style)
@@ -185,4 +186,5 @@ def _table(
     ]
     heads: list[Any] = [Paragraph(f"<b>{text}</b>", SMALL) for text in head]
     table = Table([heads, *rows], widths, style=style, repeatRows=1)
-    return KeepTogether([_heading(title, width), Spacer(0, 2 * mm), table, Spacer(0, 4 * mm)])
+    head = [Spacer(0, 3 * mm), heading_bar(title, width), Spacer(0, 2 * mm)]
+    return KeepTogether([*head, table])

@@ -27,6 +27,7 @@ def _build(sheet: WorklistSheet, path: Path, paper: str) -> None:
     from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
     from changeover.files.print_flow import whole_flow
+    from changeover.files.print_log import log_flow
     from changeover.files.print_pages import draw_head, numbered
 
     use_fonts()
@@ -43,4 +44,5 @@ def _build(sheet: WorklistSheet, path: Path, paper: str) -> None:
     )
     head = draw_head(sheet, MARGIN * mm, width)
     document.addPageTemplates([PageTemplate("page", [frame], onPage=head)])
-    document.build(whole_flow(sheet, width), canvasmaker=numbered(MARGIN * mm))
+    flow = [*whole_flow(sheet, width), *log_flow(sheet, width)]
+    document.build(flow, canvasmaker=numbered(MARGIN * mm))

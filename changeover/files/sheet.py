@@ -78,6 +78,31 @@ class SheetSetting:
 
 
 @dataclass(frozen=True)
+class SheetLogLine:
+    """One line of the clean-out log; ``into`` names the container of the seed recovered."""
+
+    when: str
+    who: str
+    where: str
+    what: str
+    lot_before: str
+    lot_after: str
+    steps: tuple[str, ...] = ()
+    into: str = ""
+    inspection: bool = False
+
+
+@dataclass(frozen=True)
+class SheetLabel:
+    """One label for a bag of parts: planter, place, and the parts in it."""
+
+    planter: str
+    place: str
+    parts: tuple[SheetPart, ...]
+    person: str = ""
+
+
+@dataclass(frozen=True)
 class WorklistSheet:
     """All of one switch that goes on paper or into a workbook, in the units on the screen."""
 
@@ -92,6 +117,8 @@ class WorklistSheet:
     back: tuple[SheetPart, ...] = ()
     settings: tuple[SheetSetting, ...] = ()
     cautions: tuple[str, ...] = ()
+    log: tuple[SheetLogLine, ...] = ()
+    log_missing: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:

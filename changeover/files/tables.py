@@ -127,6 +127,39 @@ def settings_table(sheet: WorklistSheet) -> Table:
     return Table("Settings", SETTINGS, rows)
 
 
+LOG = (
+    Column("When", 20),
+    Column("By", 16),
+    Column("Done or inspected", 12),
+    Column("Where", 22, wraps=True),
+    Column("What", 34, wraps=True),
+    Column("Lot before", 26, wraps=True),
+    Column("Lot after", 26, wraps=True),
+    Column("Steps", 60, wraps=True),
+    Column("Seed recovered into", 26, wraps=True),
+)
+
+
+def log_table(sheet: WorklistSheet) -> Table:
+    """Return the clean-out log, then what is missing in it."""
+    rows: list[tuple[Shown | bool, ...]] = [
+        (
+            line.when,
+            line.who,
+            "inspected" if line.inspection else "done",
+            line.where,
+            line.what,
+            line.lot_before,
+            line.lot_after,
+            "\n".join(line.steps),
+            line.into,
+        )
+        for line in sheet.log
+    ]
+    rows += [("", "", "not done", "", text, "", "", "", "") for text in sheet.log_missing]
+    return Table("Clean-out log", LOG, tuple(rows))
+
+
 CAUTIONS = (Column("Where", 34, wraps=True), Column("Caution", 90, wraps=True))
 
 

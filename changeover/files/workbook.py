@@ -1,4 +1,4 @@
-"""A switch as a workbook: tasks, kit, settings before and after, cautions, ready to print."""
+"""A switch as a workbook: tasks, kit, settings before and after, cautions, clean-out log."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
@@ -11,6 +11,7 @@ from changeover.files.tables import (
     Table,
     cautions_table,
     kit_table,
+    log_table,
     settings_table,
     tasks_table,
 )
@@ -34,7 +35,9 @@ def write_workbook(sheet: WorklistSheet, path: Path, *, paper: str = "A4") -> Pa
     book.remove(book.worksheets[0])
     book.properties.title = clean_text(sheet.title)
     book.properties.creator = "Changeover"
-    tables = (tasks_table(sheet), kit_table(sheet), settings_table(sheet), cautions_table(sheet))
+    tables = [tasks_table(sheet), kit_table(sheet), settings_table(sheet), cautions_table(sheet)]
+    if sheet.log or sheet.log_missing:
+        tables.append(log_table(sheet))
     for table in tables:
         _fill(book.create_sheet(table.name), sheet, table)
         _set_up_print(book[table.name], sheet, table, paper)
