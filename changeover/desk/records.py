@@ -7,6 +7,16 @@ from changeover.store.opening import Store
 from changeover.store.values import HistoryLine, SavedSetup, Side
 from changeover.switch.difference import Difference, difference
 
+__all__ = [
+    "NOW",
+    "Compared",
+    "HistoryLine",
+    "SavedSetup",
+    "compare",
+    "history",
+    "setups",
+]
+
 NOW = "now"
 
 

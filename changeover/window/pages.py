@@ -25,4 +25,7 @@ PAGES: tuple[PageLine, ...] = (
     PageLine("rows", "Rows", "changeover.window.workbench_page", "RowsPage"),
     PageLine("switch", "Switch", "changeover.window.workbench_page", "SwitchPage"),
     PageLine("work", "Work", "changeover.window.work_page", "WorkPage"),
+    PageLine("shelf", "Shelf", "changeover.window.shelf_page", "ShelfPage"),
+    PageLine("record", "Record", "changeover.window.record_page", "RecordPage"),
+    PageLine("planter", "Planters", "changeover.window.planters_page", "PlantersPage"),
 )

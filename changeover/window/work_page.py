@@ -53,6 +53,7 @@ class WorkPage(Page):
             Changed.NEXT,
             Changed.TICKS,
             Changed.SHELF,
+            Changed.PARTS,
             Changed.TIMES,
             Changed.SETTINGS,
             Changed.PLANTERS,
