@@ -5,13 +5,16 @@ from datetime import date
 from pathlib import Path
 
 from changeover.desk.plan_switch import WorkView, work_view
+from changeover.desk.tables import switch_rules
 from changeover.files.csv_sheets import write_csv_sheets
 from changeover.files.filling import fill_sheet
 from changeover.files.printed_sheet import write_printed_sheet
 from changeover.files.sheet import WorklistSheet
 from changeover.files.workbook import write_workbook
+from changeover.planter.setup import Setup
 from changeover.quantities import Refusal, Units
 from changeover.store.opening import Store
+from changeover.switch.clean_log import CleanLog, clean_log
 
 PAPERS = ("A4", "Letter")
 
@@ -55,6 +58,7 @@ def write_view(
 def sheet_of(view: WorkView, made_on: date | None = None) -> WorklistSheet:
     """Return the sheet of a worklist, as it goes on paper; ``made_on`` is today when not given."""
     board = view.board
+    before = board.before if board.before is not None else board.as_found
     job = board.next_job
     return fill_sheet(
         planter=board.planter,
@@ -63,13 +67,24 @@ def sheet_of(view: WorkView, made_on: date | None = None) -> WorklistSheet:
         done=view.progress,
         kit=view.kit,
         parts=board.parts,
-        before=board.before if board.before is not None else board.as_found,
+        before=before,
         target=board.target,
         now=board.label_now,
         next_lot=board.label_next.partition(" → ")[0],
         field=job.field or "" if job is not None else "",
         made_on=made_on if made_on is not None else date.today(),  # noqa: DTZ011
         units=board.units,
+        log=log_of(view, before),
+    )
+
+
+def log_of(view: WorkView, before: Setup) -> CleanLog | None:
+    """Return the clean-out log so far, None when neither certifier nor contract asks for one."""
+    if not any(task.family.startswith("inspect_clean") for task in view.worklist.tasks):
+        return None
+    board = view.board
+    return clean_log(
+        board.planter, view.worklist, view.ticks, before, board.target, view.lots, switch_rules()
     )
 
 

@@ -1,5 +1,6 @@
 """Planning a switch: difference, worklist, progress and kit of one planter in one view."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from changeover.desk.board import Board, board_of
@@ -23,7 +24,8 @@ from changeover.switch.worklist import plan_worklist
 class WorkView:
     """The work of one switch: ``difference`` is what is still to do, ``whole`` all of it.
 
-    ``board`` is what it was planned from; ``ticks`` and ``progress`` how far it is.
+    ``board`` is what it was planned from; ``ticks`` and ``progress`` how far it is; ``lots``
+    those that the planter holds or is to hold, by number.
     """
 
     board: Board
@@ -33,6 +35,7 @@ class WorkView:
     ticks: tuple[Tick, ...]
     progress: Progress
     kit: Kit
+    lots: Mapping[str, SeedLot]
 
 
 def work_view(store: Store, planter_name: str, units: Units = Units.US) -> WorkView:
@@ -70,12 +73,13 @@ def work_view_for(
 def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = None) -> WorkView:
     """Plan the work for a board within a unit of work that is already open."""
     before = board.before if board.before is not None else board.as_found
+    lots = {**lots_in(work, board.target), **lots_in(work, before)}
     worklist = plan_worklist(
         board.planter,
         board.settings,
         before,
         board.target,
-        lots_in(work, before),
+        lots,
         board.lot,
         board.parts,
         work.times.all(),
@@ -94,6 +98,7 @@ def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = Non
         ticks=ticks,
         progress=done,
         kit=kit(done, board.parts, board.shelf),
+        lots=lots if board.lot is None else {**lots, board.lot.number: board.lot},
     )
 
 

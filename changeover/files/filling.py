@@ -1,7 +1,7 @@
 """Filling the sheet of a switch from its worklist, progress, kit and setups."""
 
 from collections.abc import Iterable, Mapping
-from datetime import date
+from datetime import UTC, date, datetime
 
 from changeover.files.sheet import (
     SheetKitLine,
@@ -79,7 +79,7 @@ def _log(log: CleanLog) -> tuple[SheetLogLine, ...]:
     lines = [(line, False) for line in log.lines] + [(line, True) for line in log.inspected]
     return tuple(
         SheetLogLine(
-            line.when,
+            moment(line.when),
             line.who,
             line.where,
             line.what,
@@ -91,6 +91,16 @@ def _log(log: CleanLog) -> tuple[SheetLogLine, ...]:
         )
         for line, inspection in lines
     )
+
+
+def moment(when: str) -> str:
+    """Return an ISO 8601 moment as a person writes it, in UTC; other text as it is."""
+    try:
+        made = datetime.fromisoformat(when)
+    except ValueError:
+        return when
+    zone = made.astimezone(UTC) if made.tzinfo is not None else made
+    return f"{zone:%Y-%m-%d %H:%M}" + (" UTC" if made.tzinfo is not None else "")
 
 
 def labels_of(planter: str, bags: Iterable[Bag], parts: Iterable[Part]) -> tuple[SheetLabel, ...]:

@@ -186,5 +186,5 @@ def _table(
     ]
     heads: list[Any] = [Paragraph(f"<b>{text}</b>", SMALL) for text in head]
     table = Table([heads, *rows], widths, style=style, repeatRows=1)
-    head = [Spacer(0, 3 * mm), heading_bar(title, width), Spacer(0, 2 * mm)]
-    return KeepTogether([*head, table])
+    bar = [Spacer(0, 3 * mm), heading_bar(title, width), Spacer(0, 2 * mm)]
+    return KeepTogether([*bar, table])

@@ -23,13 +23,13 @@ def written(demo, tmp_path) -> dict[str, list[object]]:
 
 def test_every_kind_of_file_is_written(written) -> None:
     counts = {suffix: len(paths) for suffix, paths in written.items()}
-    assert counts == {".xlsx": 1, ".csv": 3, ".pdf": 2}
+    assert counts == {".xlsx": 1, ".csv": 4, ".pdf": 2}
     assert all(path.stat().st_size > 100 for paths in written.values() for path in paths)
 
 
 def test_the_workbook_holds_tasks_kit_settings_and_cautions(written) -> None:
     book = load_workbook(written[".xlsx"][0])
-    assert len(book.sheetnames) == 4
+    assert book.sheetnames == ["Tasks", "Kit", "Settings", "Cautions", "Clean-out log"]
     book.close()
 
 
