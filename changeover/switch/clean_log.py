@@ -20,6 +20,7 @@ CLEANED_AT: Mapping[str, tuple[CleanPlace, ...]] = {
     "clean_tube": (CleanPlace.TUBE, CleanPlace.SENSOR),
     "clean_floor": (CleanPlace.DRIP_POINT, CleanPlace.FLOOR),
 }
+CLEANED: Mapping[str, str] = {"meter": "Meter opened and cleaned"}
 INSPECTION = "inspect_clean"
 EMPTY = "not known"
 
@@ -91,6 +92,11 @@ def _head(task: Task) -> str:
     return task.family.partition(".")[0]
 
 
+def _what(task: Task) -> str:
+    """Say what was cleaned; the swaps at the same opening of a meter are no part of the log."""
+    return CLEANED.get(_head(task), task.title)
+
+
 def _of(task: Task, ticks: Iterable[Tick]) -> list[Tick]:
     places = frozenset(task.places)
     return [
@@ -103,7 +109,7 @@ def _of(task: Task, ticks: Iterable[Tick]) -> list[Tick]:
 def _left(task: Task, ticks: Iterable[Tick]) -> str:
     ticked = {tick.place for tick in _of(task, ticks)}
     left = [place for place in task.places if place not in ticked]
-    return f"{task.title}: {places_text(left)}" if left else ""
+    return f"{_what(task)}: {places_text(left)}" if left else ""
 
 
 def _lines(tasks: Iterable[Task], ticks: tuple[Tick, ...], teller: "_Teller") -> list[LogLine]:
@@ -134,7 +140,7 @@ class _Teller:
             when=when,
             who=who,
             where=places_text(places),
-            what=task.title,
+            what=_what(task),
             lot_before=listed(dict.fromkeys(self._name(self.before, tank) for tank in tanks)),
             lot_after=listed(dict.fromkeys(self._name(self.target, tank) for tank in tanks)),
             steps=self._steps(task, cleans),

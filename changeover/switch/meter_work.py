@@ -164,5 +164,6 @@ def _part_name(plan: Plan, code: str) -> str:
     part = plan.parts.get(code)
     if part is None:
         return f"{code}: not in the parts list, look for it before the meter is open"
-    cells = f", {part.cells} cells" if part.cells is not None else ""
-    return f"{code}: {part.name or part.sort}{cells}"
+    name = part.name or part.sort
+    said = part.cells is None or str(part.cells) in name
+    return f"{code}: {name}" if said else f"{code}: {name}, {part.cells} cells"

@@ -27,6 +27,7 @@ def test_a_line_says_who_when_where_which_lots_and_how() -> None:
     assert (line.who, line.when, line.where) == ("Ana", "2026-05-04T07:12:00Z", "rows 1–3")
     assert line.lot_before == "lot H-9, Hill Nine, fungicide"
     assert line.lot_after == "lot S-114, Bottom Bean, treated"
+    assert line.what == "Meter opened and cleaned"
     assert line.into == "lot H-9, Hill Nine, fungicide"
     assert line.steps[0].startswith("Open the meter over a container")
     assert not any("→" in step for step in line.steps)
