@@ -14,9 +14,13 @@ def field_job(work: UnitOfWork, chosen: NextJob) -> FieldJob:
     Without a field the job stands on one acre of loam, so that figures by the acre can be
     read off it. Raises Refusal for a field that the store does not have or impossible inputs.
     """
-    field = work.fields.get(chosen.field) if chosen.field else Field(NO_FIELD, Q(1.0, "acre"))
+    return job_in(work.fields.get(chosen.field) if chosen.field else None, chosen)
+
+
+def job_in(field: Field | None, chosen: NextJob) -> FieldJob:
+    """Return the field job for a choice in a field that is given. Raises Refusal."""
     return FieldJob(
-        field=field,
+        field=field or Field(NO_FIELD, Q(1.0, "acre")),
         lot=chosen.lot,
         speed=chosen.speed,
         seed_rate=chosen.seed_rate,

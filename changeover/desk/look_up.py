@@ -1,17 +1,87 @@
 """Looking up: the proposed settings for a lot and a field on one planter, with every reason."""
 
-from changeover.desk.jobs import field_job
+from dataclasses import dataclass
+
+from changeover.desk.jobs import field_job, job_in
 from changeover.desk.tables import crops
 from changeover.planter.machine import Planter
+from changeover.planter.parts import Meter, Part, ShelfCount
+from changeover.planter.settings import Setting
 from changeover.planter.setup import Setup
-from changeover.quantities import Units
-from changeover.seed.fields import FieldJob
+from changeover.quantities import Refusal, Units
+from changeover.seed.fields import Field, FieldJob
 from changeover.seed.lots import SeedLot
+from changeover.seed.manual import ManualValue, ProvedSetup
 from changeover.seed.proposal import propose
 from changeover.seed.reasons import Proposal
 from changeover.store.opening import Store
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import NextJob, Side
+
+
+@dataclass(frozen=True)
+class Known:
+    """All that a store knows for looking up on one planter, read once for many look-ups."""
+
+    planter: Planter
+    settings: tuple[Setting, ...]
+    as_found: Setup
+    lots: tuple[SeedLot, ...]
+    fields: tuple[Field, ...]
+    parts: tuple[Part, ...]
+    shelf: tuple[ShelfCount, ...]
+    manual: tuple[ManualValue, ...]
+    records: tuple[ProvedSetup, ...]
+    meters: tuple[Meter, ...]
+
+    def lot(self, number: str) -> SeedLot:
+        """Return a lot by its number. Raises Refusal when there is none."""
+        for lot in self.lots:
+            if lot.number == number:
+                return lot
+        raise Refusal(f"There is no lot “{number}” in this store; choose one of the list.")
+
+    def job(self, chosen: NextJob) -> FieldJob:
+        """Return the field job for a choice. Raises Refusal."""
+        fields = {field.name: field for field in self.fields}
+        if chosen.field is not None and chosen.field not in fields:
+            raise Refusal(f"There is no field “{chosen.field}” in this store; choose another.")
+        return job_in(fields.get(chosen.field or ""), chosen)
+
+    def propose(self, chosen: NextJob, units: Units = Units.US) -> Proposal:
+        """Return the proposal for a job that need not be saved. Raises Refusal."""
+        return propose(
+            self.planter,
+            self.settings,
+            self.as_found,
+            self.lot(chosen.lot),
+            self.job(chosen),
+            crops(),
+            self.parts,
+            self.shelf,
+            self.manual,
+            self.records,
+            self.meters,
+            units,
+        )
+
+
+def read_known(store: Store, planter_name: str) -> Known:
+    """Read what a look-up on a planter needs. Raises Refusal for an unknown planter."""
+    with store.read() as work:
+        planter = work.planters.get(planter_name)
+        return Known(
+            planter,
+            work.settings.all(),
+            work.cells.read(planter_name, Side.AS_FOUND),
+            work.lots.all(),
+            work.fields.all(),
+            work.parts.all(),
+            work.shelf.all(),
+            work.manual.all(),
+            work.setups.records(),
+            tuple(meter for meter in work.meters.all() if meter.planter == planter_name),
+        )
 
 
 def propose_for(

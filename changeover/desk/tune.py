@@ -20,6 +20,11 @@ class Tuned:
     position: PositionChoice | None
 
 
+def read_runs(path: Path) -> tuple[Reading, ...]:
+    """Read bench runs from a file. Raises Refusal with the line and column of what is wrong."""
+    return read_tuning_runs(path)
+
+
 def tune_file(
     path: Path,
     present: Quantity | None = None,
