@@ -4,10 +4,10 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
-from changeover.desk.records import HistoryLine, history
+from changeover.desk.records import history
 from changeover.window.asking import Asking
-from changeover.window.dates import moment_text
 from changeover.window.door import Door
+from changeover.window.history_lines import FoldedLine, fold
 from changeover.window.list_table import Column, ListModel, ListView
 from changeover.window.outlook import Outlook
 from changeover.window.page import Page, Read
@@ -16,16 +16,11 @@ from changeover.window.words import label, pill
 SHOWN = 2000
 
 
-def what_text(line: HistoryLine) -> str:
-    """Say what a line of the history changed."""
-    return f"{line.what}: {line.setting}" if line.setting else line.what
-
-
-COLUMNS: tuple[Column[HistoryLine], ...] = (
-    Column("When", lambda line: moment_text(line.when)),
+COLUMNS: tuple[Column[FoldedLine], ...] = (
+    Column("When", lambda line: line.when),
     Column("Who", lambda line: line.who),
-    Column("What", what_text, wide=True),
-    Column("Place", lambda line: line.place.removeprefix("row:").removeprefix("planter:")),
+    Column("What", lambda line: line.what, wide=True),
+    Column("Where", lambda line: line.where, wide=True),
     Column("From", lambda line: line.old, wide=True),
     Column("To", lambda line: line.new, wide=True),
     Column("Why", lambda line: line.why, wide=True),
@@ -40,9 +35,10 @@ class HistoryView(Page):
         self.search, self.every = QLineEdit(), pill("every planter")
         self.search.setPlaceholderText("Find: a row, a setting, a name …")
         self.search.setClearButtonEnabled(True)
-        self.model: ListModel[HistoryLine] = ListModel(COLUMNS, door, outlook)
+        self.model: ListModel[FoldedLine] = ListModel(COLUMNS, door, outlook)
         self.view, self.says = ListView(self.model, "History"), label("", "soft")
-        self.lines: tuple[HistoryLine, ...] = ()
+        self.lines: tuple[FoldedLine, ...] = ()
+        self.whole = True
         line, column = QHBoxLayout(), QVBoxLayout(self)
         line.addWidget(self.search, 1)
         line.addWidget(self.every)
@@ -56,17 +52,13 @@ class HistoryView(Page):
     @override
     def refresh(self, changed: frozenset[Changed]) -> None:
         planter = None if self.every.isChecked() else self.outlook.planter
-        self.lines = self.read(history, planter, SHOWN)
+        read = self.read(history, planter, SHOWN)
+        self.whole = len(read) < SHOWN
+        self.lines = fold(read, self.outlook.board)
         self._show()
 
     def _show(self) -> None:
         words = self.search.text().casefold().split()
-        shown = [line for line in self.lines if all(word in _all(line) for word in words)]
+        shown = [line for line in self.lines if all(word in line.words for word in words)]
         self.model.show_rows(shown)
-        most = f", the latest {SHOWN}" if len(self.lines) == SHOWN else ""
-        self.says.setText(f"{len(shown)} changes{most}")
-
-
-def _all(line: HistoryLine) -> str:
-    parts = (line.who, line.what, line.setting, line.place, line.old, line.new, line.why)
-    return " ".join((moment_text(line.when), *parts)).casefold()
+        self.says.setText(f"{len(shown)} lines" if self.whole else f"{len(shown)} latest lines")

@@ -6,6 +6,10 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy
 
+from changeover.window.theme import font
+
+PILL_PX = 12
+
 
 def label(text: str = "", look: str = "", *, wrap: bool = False) -> QLabel:
     """Return a label in a look of the style sheet; a wrapped one never cuts its text."""
@@ -34,6 +38,7 @@ def pill(text: str, *, checkable: bool = True) -> QPushButton:
     """Return a small round button that stays pressed."""
     made = button(text, "pill")
     made.setCheckable(checkable)
+    made.setMinimumWidth(QFontMetrics(font(PILL_PX, bold=True)).horizontalAdvance(text) + 26)
     return made
 
 

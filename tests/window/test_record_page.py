@@ -61,9 +61,15 @@ def test_a_setup_taken_as_target_is_undone_in_one_step(record: OnDemo) -> None:
 def test_the_history_says_who_from_what_to_what_and_can_be_searched(record: OnDemo) -> None:
     close_row_3(record, 5)
     newest = record.page.history.model.rows[0]
-    assert (newest.who, newest.why, newest.place) == ("tester", "by hand", "row:3")
+    assert (newest.who, newest.why, newest.where) == ("tester", "by hand", "row 3")
+    assert (newest.what, newest.new) == ("as found: closing", "4")
     record.page.history.search.setText("by hand tester")
     assert len(record.page.history.model.rows) == 1
+
+
+def test_alike_changes_of_one_entry_stand_on_one_line(record: OnDemo) -> None:
+    ticks = [line for line in record.page.history.model.rows if line.what == "work: set closing"]
+    assert "rows 1–9" in [line.where for line in ticks]
 
 
 def test_withdrawing_asks_first_and_can_be_undone(record: OnDemo) -> None:
