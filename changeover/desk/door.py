@@ -12,10 +12,12 @@ from changeover.desk.edits import (
     CloseSwitch,
     Edit,
     Put,
+    PutOwnWork,
     ReopenSwitch,
     RestoreSwitch,
     SaveSetup,
     SetCells,
+    Several,
     TakeProposal,
     TickTask,
     WithdrawSetup,
@@ -32,6 +34,7 @@ _CARRY: Mapping[type, Callable[[UnitOfWork, Any], Effect]] = {
     AbandonSwitch: edit_switch.abandon,
     RestoreSwitch: edit_switch.restore,
     TickTask: edit_switch.tick,
+    PutOwnWork: edit_switch.put_own_work,
     CloseSwitch: edit_switch.close,
     ReopenSwitch: edit_switch.reopen,
     SaveSetup: edit_switch.save_setup,
@@ -64,9 +67,22 @@ def apply(store: Store, edit: Edit, who: str) -> Outcome:
 
 
 def _once(store: Store, edit: Edit, who: str) -> Outcome:
-    carry: Callable[[UnitOfWork, Any], Effect] = (
-        edit_stock.carry if isinstance(edit, Put) else _CARRY[type(edit)]
-    )
     with store.work(who, edit.why or edit.says) as work:
-        effect = carry(work, edit)
+        effect = _carry(work, edit)
     return Outcome(effect.changed, effect.inverse, work.entry)
+
+
+def _carry(work: UnitOfWork, edit: Edit) -> Effect:
+    if isinstance(edit, Several):
+        return _several(work, edit)
+    if isinstance(edit, Put):
+        return edit_stock.carry(work, edit)
+    return _CARRY[type(edit)](work, edit)
+
+
+def _several(work: UnitOfWork, edit: Several) -> Effect:
+    """Carry edits out one after the other; the inverse takes them back in reverse."""
+    effects = [_carry(work, one) for one in edit.edits]
+    changed = frozenset[Changed]().union(*(one.changed for one in effects))
+    back = tuple(one.inverse for one in reversed(effects))
+    return Effect(changed, Several(back, edit.says, edit.why))

@@ -10,6 +10,7 @@ from changeover.desk.edits import (
     AbandonSwitch,
     ChooseNext,
     CloseSwitch,
+    PutOwnWork,
     ReopenSwitch,
     RestoreSwitch,
     SaveSetup,
@@ -22,7 +23,7 @@ from changeover.desk.plan_switch import WorkView, view_of
 from changeover.desk.tables import crops
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell, Setup, Value
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, Units
 from changeover.seed.seed_size import seed_size
 from changeover.store.journal import in_words
 from changeover.store.refusals import Conflict
@@ -61,7 +62,7 @@ def abandon(work: UnitOfWork, edit: AbandonSwitch) -> Effect:
 
 def restore(work: UnitOfWork, edit: RestoreSwitch) -> Effect:
     """Bring an abandoned switch back. Raises Refusal when another one is open."""
-    work.switches.begin(edit.planter, edit.switch)
+    work.switches.restore(edit.planter, edit.switch)
     return effect(AbandonSwitch(edit.planter), *_ALL)
 
 
@@ -115,6 +116,14 @@ def _untick(work: UnitOfWork, edit: TickTask, switch: OpenSwitch) -> tuple[Tick,
 def _family(task: str) -> str:
     """Return the part of a task's key under which its ticks hold, whatever the plan."""
     return task.partition("/")[0]
+
+
+def put_own_work(work: UnitOfWork, edit: PutOwnWork) -> Effect:
+    """Put a task or a split of one's own; the plan with it must hold. Raises Refusal, Conflict."""
+    work.own_work.put(edit.planter, edit.value, edit.before)
+    view_of(work, board_of(work, edit.planter, Units.US, proposal=False))
+    inverse = PutOwnWork(edit.planter, edit.before, before=edit.value)
+    return effect(inverse, Changed.TICKS)
 
 
 def close(work: UnitOfWork, edit: CloseSwitch) -> Effect:

@@ -20,6 +20,7 @@ from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
 from changeover.store.refusals import Conflict
 from changeover.store.values import NextJob, OpenSwitch, PlannedJob, Side
+from changeover.switch.own_tasks import OwnTask, Split
 from changeover.switch.tasks import StandardTime, Tick
 
 __all__ = ["Conflict", "Edit", "NextJob", "OpenSwitch", "PlannedJob", "Put", "Side"]
@@ -109,6 +110,21 @@ class TickTask:
     units: Units = Units.US
     values: Mapping[Cell, Value | None] | None = None
     ticks: tuple[Tick, ...] = ()
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class PutOwnWork:
+    """Add, change or (``value`` None) remove a task or a split of one's own in an open switch.
+
+    It survives a new plan of the work; it goes when the switch is closed or given up.
+    """
+
+    says = "Change the tasks"
+
+    planter: str
+    value: OwnTask | Split | None
+    before: OwnTask | Split | None = None
     why: str = ""
 
 
@@ -238,6 +254,15 @@ class PutMeters(Put[tuple[Meter, ...]]):
     says = "Move meters"
 
 
+@dataclass(frozen=True)
+class Several:
+    """Carry several edits out in their order, in one transaction: all of them or none."""
+
+    edits: tuple["Edit", ...]
+    says: str = "Change several things"
+    why: str = ""
+
+
 Edit: TypeAlias = (
     SetCells
     | ChooseNext
@@ -245,6 +270,7 @@ Edit: TypeAlias = (
     | RestoreSwitch
     | TakeProposal
     | TickTask
+    | PutOwnWork
     | CloseSwitch
     | ReopenSwitch
     | SaveSetup
@@ -259,4 +285,5 @@ Edit: TypeAlias = (
     | PutManual
     | PutTime
     | PutMeters
+    | Several
 )

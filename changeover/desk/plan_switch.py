@@ -15,6 +15,7 @@ from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import NextJob
 from changeover.switch.difference import Difference, difference
 from changeover.switch.kit import kit
+from changeover.switch.own_tasks import with_own_tasks
 from changeover.switch.progress import Progress, progress
 from changeover.switch.tasks import Kit, Tick, Worklist
 from changeover.switch.worklist import plan_worklist
@@ -87,6 +88,8 @@ def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = Non
         switch_rules(),
     )
     if ticks is None:
+        name = board.planter.name
+        worklist = with_own_tasks(worklist, work.own_work.tasks(name), work.own_work.splits(name))
         switch = work.switches.open(board.planter.name)
         ticks = switch.ticks if switch else ()
     done = progress(worklist, ticks, board.as_found, board.settings)

@@ -7,6 +7,7 @@ from typing import Any
 from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
+from changeover.planter.places import Place
 from changeover.quantities import is_quantity, unit_sign
 from changeover.store.switch_tables import ChangeRow, EntryRow
 from changeover.store.values import HistoryLine
@@ -21,8 +22,10 @@ def in_words(value: Any) -> str:
         return f"{value.magnitude:g} {sign}".rstrip()
     if isinstance(value, StrEnum):
         return value.value
+    if isinstance(value, Place):
+        return value.label
     if isinstance(value, frozenset):
-        return ", ".join(str(one) for one in sorted(value))
+        return ", ".join(sorted(in_words(one) for one in value))
     if isinstance(value, tuple):
         return ", ".join(in_words(one) for one in value)
     if isinstance(value, dict) or hasattr(value, "items"):

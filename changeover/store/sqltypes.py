@@ -117,3 +117,18 @@ class WordsType(TypeDecorator[frozenset[str]]):
     @override
     def process_result_value(self, value: Any | None, dialect: Dialect) -> frozenset[str] | None:
         return None if value is None else frozenset(value)
+
+
+class PlacesType(TypeDecorator[tuple[Place, ...]]):
+    """Places in their order."""
+
+    impl = JSON(none_as_null=True)
+    cache_ok = True
+
+    @override
+    def process_bind_param(self, value: Iterable[Place] | None, dialect: Dialect) -> Any:
+        return None if value is None else [str(place) for place in value]
+
+    @override
+    def process_result_value(self, value: Any | None, dialect: Dialect) -> tuple[Place, ...] | None:
+        return None if value is None else tuple(place_of(text) for text in value)

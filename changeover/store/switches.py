@@ -38,6 +38,11 @@ class Switches:
             raise Refusal(f"{planter}: no next lot is chosen; choose one first.")
         return found
 
+    def number(self, planter: str) -> int:
+        """Return the number of a planter's open switch, 0 when none is open."""
+        row = self._row(planter, OPEN)
+        return 0 if row is None else row.id
+
     def begin(self, planter: str, switch: OpenSwitch) -> None:
         """Begin a switch, with its ticks if it has any. Raises Refusal when one is open."""
         if self._row(planter, OPEN) is not None:
@@ -76,10 +81,22 @@ class Switches:
             raise Refusal(
                 f"{planter}: no signed-off switch can be opened again; choose the lot anew."
             )
+        self._open_again(planter, row)
+
+    def restore(self, planter: str, switch: OpenSwitch) -> None:
+        """Bring an abandoned switch back, with all that hangs on it. Raises Refusal."""
+        row = self._row(planter, ABANDONED)
+        if row is None or self._row(planter, OPEN) is not None or self._value(row) != switch:
+            self.begin(planter, switch)
+        else:
+            self._open_again(planter, row)
+
+    def _open_again(self, planter: str, row: SwitchRow) -> None:
+        old = row.state
         row.state, row.ended = OPEN, None
         self._session.flush()
         if self._journal is not None:
-            self._journal.note("switch", CLOSED, OPEN, planter=planter)
+            self._journal.note("switch", old, OPEN, planter=planter)
 
     def tick(self, planter: str, ticks: Iterable[Tick]) -> None:
         """Add ticks to the open switch. Raises Refusal when none is open."""

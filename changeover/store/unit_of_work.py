@@ -10,6 +10,7 @@ from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
 from changeover.store.cells import Cells
 from changeover.store.journal import History, Journal
+from changeover.store.own_work import OwnWorkOf
 from changeover.store.planters import Planters, Seen
 from changeover.store.settings_list import SettingsList
 from changeover.store.setups import Setups
@@ -52,6 +53,7 @@ class UnitOfWork:
         self.settings = SettingsList(session, journal)
         self.cells = Cells(session, journal, self.planters)
         self.switches = Switches(session, journal, self.planters)
+        self.own_work = OwnWorkOf(session, journal, self.switches)
         self.setups = Setups(session, journal, self.planters)
         self.lots: Values[SeedLot] = Values(session, journal, LOT)
         self.fields: Values[Field] = Values(session, journal, FIELD)

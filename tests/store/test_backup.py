@@ -32,13 +32,14 @@ def test_a_copy_is_made_before_the_tables_change(tmp_path) -> None:
     path = tmp_path / "s.sqlite"
     _open_at(path, MORNING, create=True)
     with closing(sqlite3.connect(path)) as connection, connection:
-        connection.execute("DROP TABLE job")
-        connection.execute("UPDATE alembic_version SET version_num = '0002'")
+        connection.execute("DROP TABLE own_task")
+        connection.execute("DROP TABLE task_split")
+        connection.execute("UPDATE alembic_version SET version_num = '0003'")
     _open_at(path, MORNING)
     (copy,) = _copies(path)
     with closing(sqlite3.connect(backup_folder(path) / copy)) as connection:
         found = connection.execute("SELECT version_num FROM alembic_version").fetchone()
-    assert found == ("0002",)
+    assert found == ("0003",)
 
 
 def test_only_the_newest_copies_are_kept(tmp_path) -> None:

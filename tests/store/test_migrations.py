@@ -70,6 +70,16 @@ def test_a_switch_of_the_second_revision_is_still_open(tmp_path) -> None:
     store.close()
 
 
+def test_a_job_of_the_third_revision_is_still_there(tmp_path) -> None:
+    path = tmp_path / "old.sqlite"
+    with closing(sqlite3.connect(path)) as connection:
+        connection.executescript(PAST[2].read_text(encoding="utf-8"))
+    store = open_store(path)
+    with store.read() as work:
+        assert work.jobs.get("corn first").lot == "K-1"
+    store.close()
+
+
 def test_the_migrations_make_just_the_tables_of_the_models(store) -> None:
     with store._engine.connect() as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})
