@@ -62,7 +62,13 @@ class MainWindow(QMainWindow):
         self.recolour()
 
     def open_page(self, key: str) -> Page:
-        """Show a page, making it when it is opened for the first time."""
+        """Show a page, making it when it is opened for the first time.
+
+        Without a planter only the page that makes one can be opened.
+        """
+        if not self.outlook.planter and self.has_page("planter") and key != "planter":
+            self.notice.say("There is no planter yet; describe the first one here.")
+            key = "planter"
         page = self.pages.get(key) or self._make(key)
         self.rail.mark_open(key)
         self.stack.setCurrentWidget(page)

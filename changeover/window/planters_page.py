@@ -119,6 +119,7 @@ class PlantersPage(Page):
         column.addWidget(self.empty)
         column.addWidget(self.view, 1)
         column.addWidget(self.meters, 2)
+        column.addStretch()
 
 
 def _ready(line: PlanterLine) -> str:

@@ -56,16 +56,22 @@ class OnDemo:
     refused: list[str]
 
 
+def outlook_on(store: Any, planter: str) -> tuple[Door, Outlook]:
+    """Return the door and the outlook of a store."""
+    door = Door(lambda edit: apply(store, edit, "tester"))  # type: ignore[arg-type]
+    outlook = Outlook(
+        lambda name, units, *, proposal: read_board(store, name, units, proposal=proposal), planter
+    )
+    return door, outlook
+
+
 @contextmanager
 def on_demo(
     qtbot: Any, folder: Path, page: type[Page], planter: str = "Old Fiddle 24"
 ) -> Iterator[OnDemo]:
     """Put a page on a fresh copy of the demo, and close the store afterwards."""
     store = open_store(start_again(folder / "demo.sqlite"))
-    door = Door(lambda edit: apply(store, edit, "tester"))  # type: ignore[arg-type]
-    outlook = Outlook(
-        lambda name, units, *, proposal: read_board(store, name, units, proposal=proposal), planter
-    )
+    door, outlook = outlook_on(store, planter)
     answers, refused = Answers(folder), list[str]()
     made = page(lambda job, *args, **kwargs: job(store, *args, **kwargs), door, outlook, answers)
     qtbot.addWidget(made)

@@ -135,3 +135,20 @@ def test_hours_and_zero_are_typed_in_place(fleet: OnDemo) -> None:
     assert model.setData(model.index(0, 3), "0.5 mm")
     assert (model.rows[0].hours, model.rows[0].hub_zero) == (120.0, Q(0.5, "mm"))
     assert not model.setData(model.index(0, 4), "long")
+
+
+def test_without_a_planter_every_step_leads_to_the_form_of_the_first(
+    qtbot: Any, tmp_path: Path
+) -> None:
+    from changeover.desk.starting import new_store
+    from changeover.window.main_window import MainWindow
+    from tests.window.on_demo import Answers, outlook_on
+
+    store = new_store(tmp_path / "new.sqlite")
+    door, outlook = outlook_on(store, "")
+    window = MainWindow(lambda job, *a, **k: job(store, *a, **k), door, outlook, Answers())
+    qtbot.addWidget(window)
+    for key in window.page_keys():
+        window.open_page(key)
+        assert window.current == "planter"
+    store.close()
