@@ -106,9 +106,7 @@ class MatrixDelegate(QStyledItemDelegate):
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
         cell = self._model.cell(index)
         choices = self._choices(self._model.sheet.setting(cell), cell.place)
-        editor: QWidget = self._choice_box(parent, choices) if choices else QLineEdit(parent)
-        editor.installEventFilter(self)
-        return editor
+        return self._choice_box(parent, choices) if choices else QLineEdit(parent)
 
     def _choices(self, setting: Setting, place: Place) -> tuple[str, ...]:
         board = self._model.sheet.board
@@ -161,6 +159,8 @@ class MatrixDelegate(QStyledItemDelegate):
         if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
             enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
             if enter and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+                outer = editor.parent()
+                editor = outer if isinstance(outer, QComboBox) else editor
                 assert isinstance(editor, QWidget)
                 self.set_all.emit(_text(editor))
                 self.closeEditor.emit(editor, QAbstractItemDelegate.EndEditHint.NoHint)

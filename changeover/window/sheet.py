@@ -38,9 +38,9 @@ class Look:
 
     found: str
     target: str
-    differs: bool
-    odd: bool
-    up: bool
+    differs: bool = False
+    odd: bool = False
+    up: bool = False
 
 
 class Sheet:
