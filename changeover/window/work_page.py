@@ -1,6 +1,5 @@
 """The Work page: the worklist by place, ticked off by row, with the parts beside it."""
 
-from collections.abc import Mapping
 from typing import ClassVar
 
 from PySide6.QtCore import Qt
@@ -11,8 +10,8 @@ from changeover.desk.changed import Changed
 from changeover.desk.edits import TickTask
 from changeover.desk.plan_switch import WorkView, work_view
 from changeover.planter.places import Place
-from changeover.planter.settings import WorkPlace
-from changeover.switch.tasks import Task, TaskKind
+from changeover.switch.sections import sections
+from changeover.switch.tasks import Task, Worklist
 from changeover.window.asking import Asking
 from changeover.window.caution import CautionBar
 from changeover.window.door import Door
@@ -25,22 +24,7 @@ from changeover.window.task_words import minutes_text, task_words
 from changeover.window.words import Elided, button, label, pill
 from changeover.window.work_side import WorkSide
 
-HEADINGS: Mapping[WorkPlace, str] = {
-    WorkPlace.TANK: "Tanks and hoppers",
-    WorkPlace.METER: "Meters",
-    WorkPlace.ROW_UNIT: "Row units",
-    WorkPlace.FAN: "Fans",
-    WorkPlace.DRIVE: "Drives",
-    WorkPlace.CAB: "Cab",
-}
 NOTHING = "No work. Choose the next seed and field on the Seed page, or set a target on Switch."
-
-
-def heading_of(task: Task) -> str:
-    """Return the heading under which a task stands."""
-    if task.kind is TaskKind.SAFE:
-        return "Make it safe"
-    return "Proof" if task.kind is TaskKind.PROVE else HEADINGS[task.work_place]
 
 
 class WorkPage(Page):
@@ -64,7 +48,7 @@ class WorkPage(Page):
         super().__init__(read, door, outlook, asking)
         self.view: WorkView | None = None
         self.cards: dict[str, TaskCard] = {}
-        self.counts: dict[str, list[QLabel]] = {}
+        self.counts: dict[str, QLabel] = {}
         self.left, self.empty = Elided("", "soft"), label(NOTHING, "soft", wrap=True)
         self.yard, self.only_open = pill("yard mode"), pill("only what is left")
         self.caution, self.side = CautionBar(outlook), WorkSide(outlook)
@@ -80,7 +64,7 @@ class WorkPage(Page):
         self.view = self.read(work_view, self.outlook.planter, self.outlook.units)
         tasks = self.view.worklist.tasks
         if [task.key for task in tasks] != list(self.cards):
-            self._rebuild(tasks)
+            self._rebuild(self.view.worklist)
         self._show_done()
 
     def tick(self, key: str, places: tuple[Place, ...], done: bool = True) -> None:
@@ -143,7 +127,7 @@ class WorkPage(Page):
         both.addLayout(main, 1)
         both.addWidget(self.side)
 
-    def _rebuild(self, tasks: tuple[Task, ...]) -> None:
+    def _rebuild(self, worklist: Worklist) -> None:
         while self._column.count():
             item = self._column.takeAt(0)
             if item is not None and (widget := item.widget()) is not None:
@@ -151,14 +135,12 @@ class WorkPage(Page):
                 widget.deleteLater()
         self.cards.clear()
         self.counts.clear()
-        for task in tasks:
+        for task in worklist.tasks:
             self.cards[task.key] = self._card(task)
-        heading = ""
-        for task in tasks:
-            if heading_of(task) != heading:
-                heading = heading_of(task)
-                self._column.addWidget(self._heading(heading))
-            self._column.addWidget(self.cards[task.key])
+        for section in sections(worklist):
+            self._column.addWidget(self._heading(section.name))
+            for task in section.tasks:
+                self._column.addWidget(self.cards[task.key])
         self._column.addStretch()
 
     def _heading(self, words: str) -> QWidget:
@@ -167,7 +149,7 @@ class WorkPage(Page):
         line.setContentsMargins(0, 10, 0, 0)
         line.addWidget(label(words, "title"))
         count = label("", "soft")
-        self.counts.setdefault(words, []).append(count)
+        self.counts[words] = count
         line.addWidget(count)
         line.addStretch()
         return whole
@@ -186,11 +168,9 @@ class WorkPage(Page):
             card = self.cards[task.key]
             card.show_task(task_words(task), done)
             card.setVisible(not (self.only_open.isChecked() and view.progress.is_done(task.key)))
-        for words, counts in self.counts.items():
-            tasks = [task for task in view.worklist.tasks if heading_of(task) == words]
-            ready = sum(view.progress.is_done(task.key) for task in tasks)
-            for count in counts:
-                count.setText(f"{ready} of {len(tasks)} tasks done")
+        for section in sections(view.worklist):
+            ready = sum(view.progress.is_done(task.key) for task in section.tasks)
+            self.counts[section.name].setText(f"{ready} of {len(section.tasks)} tasks done")
         minutes = float(view.progress.minutes_left.to("min").magnitude)
         total, ready = view.progress.tasks_total, view.progress.tasks_done
         self.left.setText(
