@@ -22,6 +22,7 @@ from changeover.desk.effects import Effect
 from changeover.planter.machine import Planter
 from changeover.quantities import Refusal
 from changeover.seed.lots import SeedLot
+from changeover.store.shelf_of_values import Values
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import Side
 
@@ -41,7 +42,7 @@ def _planter(work: UnitOfWork, edit: PutPlanter) -> None:
     if edit.value is not None and edit.before is not None:
         _refuse_orphans(work, edit.value)
         if edit.value.name != edit.before.name:
-            _rename_in_meters(work, edit.before.name, edit.value.name)
+            _rename_everywhere(work, edit.before.name, edit.value.name)
 
 
 def _refuse_orphans(work: UnitOfWork, planter: Planter) -> None:
@@ -57,10 +58,16 @@ def _refuse_orphans(work: UnitOfWork, planter: Planter) -> None:
                 )
 
 
-def _rename_in_meters(work: UnitOfWork, old: str, new: str) -> None:
-    for meter in work.meters.all():
-        if meter.planter == old:
-            work.meters.put(replace(meter, planter=new), meter)
+def _rename_everywhere(work: UnitOfWork, old: str, new: str) -> None:
+    """Let what names a planter follow its new name."""
+    for kept in (work.meters, work.jobs, work.manual):
+        _rename_in(kept, old, new)
+
+
+def _rename_in(kept: Values[Any], old: str, new: str) -> None:
+    for value in kept.all():
+        if value.planter == old:
+            kept.put(replace(value, planter=new), value)
 
 
 def _settings(work: UnitOfWork, edit: PutSettings) -> None:
@@ -139,7 +146,10 @@ def _refuse_two_on_one_row(work: UnitOfWork) -> None:
 
 
 _WRITE: Mapping[type, tuple[frozenset[Changed], _Write]] = {
-    PutPlanter: (frozenset({Changed.PLANTERS, Changed.METERS}), _planter),
+    PutPlanter: (
+        frozenset({Changed.PLANTERS, Changed.METERS, Changed.JOBS, Changed.MANUAL}),
+        _planter,
+    ),
     PutSettings: (frozenset({Changed.SETTINGS}), _settings),
     PutLot: (frozenset({Changed.LOTS}), _lot),
     PutField: (frozenset({Changed.FIELDS}), _field),

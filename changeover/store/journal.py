@@ -109,6 +109,20 @@ class History:
             .limit(limit)
         )
         if planter is not None:
-            query = query.where(ChangeRow.planter == planter)
+            query = query.where(ChangeRow.planter.in_(self._names(planter)))
         lines = self._session.execute(query).mappings()
         return tuple(HistoryLine(**line) for line in lines)
+
+    def _names(self, planter: str) -> set[str]:
+        """Return every name under which a planter stands in the history."""
+        names, found = {planter}, {planter}
+        while found:
+            query = select(ChangeRow.old).where(
+                ChangeRow.what == "planter",
+                ChangeRow.setting == "name",
+                ChangeRow.old != "",
+                ChangeRow.new.in_(found),
+            )
+            found = set(self._session.scalars(query)) - names
+            names |= found
+        return names

@@ -8,6 +8,7 @@ from changeover.desk.edits import PutField, PutJob, PutLot, PutMeters, PutPlante
 from changeover.desk.fields import field, fields, jobs, remove_field, remove_job
 from changeover.desk.lots import lot, lots, remove_lot
 from changeover.desk.meters import meters, move_meter
+from changeover.desk.records import history
 from changeover.desk.shelf import parts, set_count, shelf
 from changeover.planter.groups import equal_groups
 from changeover.planter.parts import Condition, ShelfCount
@@ -117,8 +118,11 @@ def test_a_group_with_something_set_cannot_be_taken_away(demo, do) -> None:
         do(PutPlanter(fewer, before=planter))
 
 
-def test_renaming_a_planter_takes_its_meters_along(demo, do) -> None:
+def test_what_names_a_planter_follows_its_new_name_and_so_does_its_history(demo, do) -> None:
+    lines = len(history(demo, BAR, 100_000))
     with demo.read() as work:
         planter = work.planters.get(BAR)
     do(PutPlanter(replace(planter, name="New Fiddle"), before=planter))
     assert len(meters(demo, "New Fiddle")) == 24
+    assert BAR not in [job.planter for job in jobs(demo)]
+    assert len(history(demo, "New Fiddle", 100_000)) > lines
