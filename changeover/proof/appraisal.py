@@ -51,16 +51,20 @@ class PriceList:
 
 @dataclass(frozen=True)
 class Repair:
-    """Work on one row (0 for the planter as a whole): parts needed, and minutes of labour."""
+    """Work on one row (0 for the planter as a whole): parts needed, and minutes of labour.
+
+    ``minutes`` is None where nobody says how long it takes.
+    """
 
     row: int
     part: str
     count: int
-    minutes: Decimal = Decimal(0)
+    minutes: Decimal | None = Decimal(0)
     why: str = ""
 
     def __post_init__(self) -> None:
-        if self.row < 0 or self.count < 0 or not (self.minutes.is_finite() and self.minutes >= 0):
+        minutes = self.minutes or Decimal(0)
+        if self.row < 0 or self.count < 0 or not (minutes.is_finite() and minutes >= 0):
             raise Refusal(f"Row {self.row}, {self.part}: row, count and minutes must be 0 or more.")
 
 
@@ -178,7 +182,7 @@ def _amounts(repairs: Iterable[Repair], prices: PriceList) -> tuple[Amounts, ...
     parts: dict[str, Decimal] = {}
     minutes = Decimal(0)
     for one in repairs:
-        minutes += one.minutes
+        minutes += one.minutes or 0
         price = prices.prices.get(one.part)
         if price is not None and one.count:
             parts[price.currency] = parts.get(price.currency, Decimal(0)) + price.amount * one.count
@@ -199,6 +203,7 @@ def _with_tax(code: str, parts: Decimal, labour: Decimal, prices: PriceList) -> 
 
 def _unpriced(repairs: Iterable[Repair], prices: PriceList) -> tuple[str, ...]:
     names = {one.part for one in repairs if one.count and one.part not in prices.prices}
+    names |= {f"labour for {one.part}" for one in repairs if one.minutes is None}
     if prices.labour is None and any(one.minutes for one in repairs):
         names.add("labour")
     return tuple(sorted(names))
