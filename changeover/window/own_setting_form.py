@@ -19,7 +19,10 @@ KINDS = {
 
 
 class OwnSettingForm(QWidget):
-    """Describes one setting; only the lines that its kind needs can be filled in."""
+    """Describes one setting; only the lines that its kind needs can be filled in.
+
+    A combo box gives back the plain text of an enumeration, hence ``Kind(...)`` and the like.
+    """
 
     def __init__(self, outlook: Outlook) -> None:
         super().__init__()
@@ -58,14 +61,14 @@ class OwnSettingForm(QWidget):
 
         Raises Refusal when something is missing.
         """
-        kind: Kind = self.kind.currentData()
+        kind = Kind(self.kind.currentData())
         options = tuple(text.strip() for text in self.options.text().split(",") if text.strip())
         return Setting(
             key or new_key(self.name.text(), taken),
             self.name.text().strip(),
             kind,
-            self.scope.currentData(),
-            self.place.currentData(),
+            Scope(self.scope.currentData()),
+            WorkPlace(self.place.currentData()),
             measure=self.measure.currentData() if kind is Kind.QUANTITY else None,
             options=options if kind in (Kind.INDEX, Kind.CHOICE) else (),
             part_sort=self.part.text().strip() or None if kind is Kind.PART else None,
@@ -74,7 +77,7 @@ class OwnSettingForm(QWidget):
         )
 
     def _follow_kind(self) -> None:
-        kind = self.kind.currentData()
+        kind = Kind(self.kind.currentData())
         self.options.setEnabled(kind in (Kind.INDEX, Kind.CHOICE))
         self.measure.setEnabled(kind is Kind.QUANTITY)
         self.part.setEnabled(kind is Kind.PART)

@@ -1,0 +1,130 @@
+"""Opening and changing stores: first start, demo, a store that is refused."""
+
+from collections.abc import Callable, Iterator
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from changeover.app import build_window
+from changeover.desk.door import apply
+from changeover.desk.edits import PutPlanter
+from changeover.desk.fleet import planter_names
+from changeover.desk.opening import open_store
+from changeover.quantities import Units
+from changeover.window.first_start import FirstStart
+from changeover.window.main_window import MainWindow
+from changeover.window.preferences import Preferences
+from changeover.window.session import Session
+from changeover.window.theme import DARK
+from tests.window.invented import Answers, long_planter
+
+Make = Callable[..., Session]
+
+
+@pytest.fixture
+def make(tmp_path: Path, qtbot: QtBot) -> Iterator[Make]:
+    made: list[Session] = []
+
+    def session(**answers: object) -> Session:
+        preferences = Preferences(tmp_path / "window.ini")
+        asking = Answers(**answers)
+        one = Session(
+            lambda store: build_window(store, preferences, asking),
+            preferences,
+            asking,
+            tmp_path / "data",
+        )
+        one.asking = asking  # type: ignore[attr-defined]
+        made.append(one)
+        return one
+
+    yield session
+    for one in made:
+        one.close()
+
+
+def test_the_first_start_offers_three_ways(make: Make) -> None:
+    session = make()
+    session.begin()
+    screen = session.screen
+    assert isinstance(screen, FirstStart)
+    assert [b.text() for b in (screen.demo, screen.new, screen.open)] == [
+        "Open the demo", "Make a new store…", "Open a store…",
+    ]  # fmt: skip
+
+
+def test_the_demo_opens_on_a_working_copy(make: Make, tmp_path: Path) -> None:
+    session = make()
+    session.begin()
+    session.screen.demo_wanted.emit()  # type: ignore[union-attr]
+    assert isinstance(session.screen, MainWindow)
+    assert Path(session.where).parent == tmp_path / "data"
+    assert session.screen.outlook.board.demo
+
+
+def test_the_store_opened_last_is_opened_again(make: Make) -> None:
+    first = make()
+    first.open_demo()
+    first.close()
+    again = make()
+    again.begin()
+    assert again.where == first.where
+    assert isinstance(again.screen, MainWindow)
+
+
+def test_a_store_that_is_none_is_refused_and_the_window_stays(make: Make, tmp_path: Path) -> None:
+    session = make()
+    session.open_demo()
+    window = session.screen
+    bad = tmp_path / "letter.sqlite"
+    bad.write_text("Dear neighbour")
+    assert not session.open(str(bad))
+    assert session.screen is window
+    assert "letter.sqlite" in session.asking.told[0]  # type: ignore[attr-defined]
+    assert bad.read_text() == "Dear neighbour"
+
+
+def test_a_missing_store_leads_to_the_first_start(make: Make, tmp_path: Path) -> None:
+    session = make()
+    session.begin(str(tmp_path / "gone.sqlite"))
+    assert isinstance(session.screen, FirstStart)
+    assert session.asking.told  # type: ignore[attr-defined]
+
+
+def test_a_new_store_is_made_empty(make: Make, tmp_path: Path) -> None:
+    session = make(new_file=tmp_path / "mine.sqlite")
+    session.choose_new_store()
+    assert isinstance(session.screen, MainWindow)
+    assert session.screen.outlook.planter == ""
+    assert (tmp_path / "mine.sqlite").exists()
+
+
+def test_a_new_store_never_overwrites_a_file(make: Make, tmp_path: Path) -> None:
+    taken = tmp_path / "mine.sqlite"
+    taken.write_text("keep me")
+    make(new_file=taken).choose_new_store()
+    assert taken.read_text() == "keep me"
+
+
+def test_starting_again_puts_the_demo_back(make: Make) -> None:
+    session = make()
+    session.open_demo()
+    assert session.store is not None
+    apply(session.store, PutPlanter(long_planter()), "test")
+    session.screen.again_wanted.emit()  # type: ignore[union-attr]
+    with closing(open_store(session.where)) as store:
+        assert "Long Acre" not in planter_names(store)
+
+
+def test_what_is_looked_at_is_remembered(make: Make, tmp_path: Path) -> None:
+    session = make()
+    session.open_demo()
+    outlook = session.screen.outlook  # type: ignore[union-attr]
+    other = next(n for n in planter_names(session.store) if n != outlook.planter)  # type: ignore[arg-type]
+    outlook.show_planter(other)
+    outlook.show_units(Units.METRIC)
+    outlook.show_tokens(DARK)
+    kept = Preferences(tmp_path / "window.ini")
+    assert (kept.planter, kept.units, kept.tokens) == (other, Units.METRIC, DARK)
