@@ -21,3 +21,7 @@ class Changed(StrEnum):
     METERS = "meters"
     MANUAL = "manual"
     TIMES = "times"
+    PROOFS = "proofs"
+    PRICES = "prices"
+    WEAR_LIMITS = "wear limits"
+    APPRAISALS = "appraisals"

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from changeover.desk import edit_rows, edit_stock, edit_switch
+from changeover.desk import edit_proofs, edit_rows, edit_stock, edit_switch
 from changeover.desk.changed import Changed
 from changeover.desk.edits import (
     AbandonSwitch,
@@ -23,6 +23,7 @@ from changeover.desk.edits import (
     WithdrawSetup,
 )
 from changeover.desk.effects import Effect
+from changeover.desk.prove_edits import MakeTask, PutProof, WithdrawProof
 from changeover.store.opening import Store
 from changeover.store.refusals import Busy
 from changeover.store.unit_of_work import UnitOfWork
@@ -39,6 +40,9 @@ _CARRY: Mapping[type, Callable[[UnitOfWork, Any], Effect]] = {
     ReopenSwitch: edit_switch.reopen,
     SaveSetup: edit_switch.save_setup,
     WithdrawSetup: edit_switch.withdraw_setup,
+    PutProof: edit_proofs.put,
+    WithdrawProof: edit_proofs.withdraw,
+    MakeTask: edit_proofs.make_task,
 }
 
 

@@ -9,15 +9,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Generic, TypeAlias, TypeVar
 
+from changeover.desk.prove_edits import MakeTask, PutProof, WithdrawProof
 from changeover.planter.machine import Planter
 from changeover.planter.parts import Meter, Part, ShelfCount
 from changeover.planter.places import Place
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Cell, Value
+from changeover.proof.own_limits import OwnLimit
+from changeover.proof.price_book import PriceBook
 from changeover.quantities import Units
 from changeover.seed.fields import Field
 from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
+from changeover.store.appraisal_values import KeptAppraisal, Photo
 from changeover.store.refusals import Conflict
 from changeover.store.values import NextJob, OpenSwitch, PlannedJob, Side
 from changeover.switch.own_tasks import OwnTask, Split
@@ -254,6 +258,30 @@ class PutMeters(Put[tuple[Meter, ...]]):
     says = "Move meters"
 
 
+class PutPrices(Put[PriceBook]):
+    """Import, replace or remove a price list."""
+
+    says = "Import the price list"
+
+
+class PutWearLimit(Put[OwnLimit]):
+    """Add, change or remove a wear limit from the user's own manual."""
+
+    says = "Change the wear limit"
+
+
+class PutAppraisal(Put[KeptAppraisal]):
+    """Add, change or remove an appraisal."""
+
+    says = "Change the appraisal"
+
+
+class PutPhoto(Put[Photo]):
+    """Attach a photo to an appraisal, change its words, or take it off."""
+
+    says = "Change the photos"
+
+
 @dataclass(frozen=True)
 class Several:
     """Carry several edits out in their order, in one transaction: all of them or none."""
@@ -285,5 +313,12 @@ Edit: TypeAlias = (
     | PutManual
     | PutTime
     | PutMeters
+    | PutPrices
+    | PutWearLimit
+    | PutAppraisal
+    | PutPhoto
+    | PutProof
+    | WithdrawProof
+    | MakeTask
     | Several
 )

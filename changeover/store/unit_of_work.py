@@ -5,13 +5,19 @@ from functools import cached_property
 from sqlalchemy.orm import Session
 
 from changeover.planter.parts import Meter, Part, ShelfCount
+from changeover.proof.own_limits import OwnLimit
+from changeover.proof.price_book import PriceBook
 from changeover.seed.fields import Field
 from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
+from changeover.store.appraisal_values import KeptAppraisal
+from changeover.store.appraisals import APPRAISAL, PRICES, WEAR_LIMIT, Photos
 from changeover.store.cells import Cells
 from changeover.store.journal import History, Journal
 from changeover.store.own_work import OwnWorkOf
 from changeover.store.planters import Planters, Seen
+from changeover.store.proof_findings import Findings
+from changeover.store.proofs import Proofs
 from changeover.store.settings_list import SettingsList
 from changeover.store.setups import Setups
 from changeover.store.shelf_of_values import Sort, Values
@@ -55,6 +61,8 @@ class UnitOfWork:
         self.switches = Switches(session, journal, self.planters)
         self.own_work = OwnWorkOf(session, journal, self.switches)
         self.setups = Setups(session, journal, self.planters)
+        self.proofs = Proofs(session, journal, self.planters)
+        self.findings = Findings(session, journal, self.planters)
         self.lots: Values[SeedLot] = Values(session, journal, LOT)
         self.fields: Values[Field] = Values(session, journal, FIELD)
         self.jobs: Values[PlannedJob] = Values(session, journal, JOB)
@@ -63,6 +71,10 @@ class UnitOfWork:
         self.meters: Values[Meter] = Values(session, journal, METER)
         self.times: Values[StandardTime] = Values(session, journal, TIME)
         self.manual: Values[ManualValue] = Values(session, journal, MANUAL)
+        self.prices: Values[PriceBook] = Values(session, journal, PRICES)
+        self.wear_limits: Values[OwnLimit] = Values(session, journal, WEAR_LIMIT)
+        self.appraisals: Values[KeptAppraisal] = Values(session, journal, APPRAISAL)
+        self.photos = Photos(session, journal)
         self.history = History(session)
 
     @property

@@ -23,8 +23,10 @@ class PageLine:
 
 PAGES: tuple[PageLine, ...] = (
     PageLine("rows", "Rows", "changeover.window.workbench_page", "RowsPage"),
+    PageLine("seed", "Seed", "changeover.window.seed_page", "SeedPage"),
     PageLine("switch", "Switch", "changeover.window.workbench_page", "SwitchPage"),
     PageLine("work", "Work", "changeover.window.work_page", "WorkPage"),
+    PageLine("proof", "Proof", "changeover.window.proof_page", "ProofPage"),
     PageLine("shelf", "Shelf", "changeover.window.shelf_page", "ShelfPage"),
     PageLine("record", "Record", "changeover.window.record_page", "RecordPage"),
     PageLine("planter", "Planters", "changeover.window.planters_page", "PlantersPage"),

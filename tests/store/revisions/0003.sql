@@ -8,7 +8,7 @@ CREATE TABLE alembic_version (
 	version_num VARCHAR(32) NOT NULL, 
 	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
 );
-INSERT INTO "alembic_version" VALUES('0004');
+INSERT INTO "alembic_version" VALUES('0003');
 CREATE TABLE before_cell (
 	switch_id INTEGER NOT NULL, 
 	setting VARCHAR NOT NULL, 
@@ -113,6 +113,7 @@ CREATE TABLE job (
 	CONSTRAINT pk_job PRIMARY KEY (id), 
 	CONSTRAINT uq_job_name UNIQUE (name)
 );
+INSERT INTO "job" VALUES('corn first',NULL,NULL,0,'K-1',NULL,'{"value": 5.0, "unit": "mile_per_hour"}',NULL,NULL,NULL,'moist','tilled',NULL,NULL,NULL,NULL,NULL,1,1);
 CREATE TABLE lot (
 	number VARCHAR NOT NULL, 
 	crop VARCHAR NOT NULL, 
@@ -158,24 +159,6 @@ CREATE TABLE meter (
 	id INTEGER NOT NULL, 
 	CONSTRAINT pk_meter PRIMARY KEY (id), 
 	CONSTRAINT uq_meter_serial UNIQUE (serial)
-);
-CREATE TABLE own_task (
-	switch_id INTEGER NOT NULL, 
-	name VARCHAR NOT NULL, 
-	title VARCHAR NOT NULL, 
-	work_place VARCHAR NOT NULL, 
-	places JSON NOT NULL, 
-	minutes_fixed JSON NOT NULL, 
-	minutes_each JSON NOT NULL, 
-	state VARCHAR NOT NULL, 
-	tools JSON NOT NULL, 
-	persons INTEGER NOT NULL, 
-	"after" JSON NOT NULL, 
-	"before" JSON NOT NULL, 
-	id INTEGER NOT NULL, 
-	CONSTRAINT pk_own_task PRIMARY KEY (id), 
-	CONSTRAINT fk_own_task_switch_id_switch FOREIGN KEY(switch_id) REFERENCES switch (id) ON DELETE CASCADE, 
-	CONSTRAINT uq_own_task_switch_id_name UNIQUE (switch_id, name)
 );
 CREATE TABLE part (
 	code VARCHAR NOT NULL, 
@@ -328,16 +311,6 @@ CREATE TABLE switch (
 	CONSTRAINT fk_switch_planter_id_planter FOREIGN KEY(planter_id) REFERENCES planter (id) ON DELETE CASCADE
 );
 INSERT INTO "switch" VALUES('2025-05-04T07:00:00+00:00','open',NULL,'K-1',NULL,'{"value": 5.0, "unit": "mile_per_hour"}',NULL,NULL,NULL,'moist','tilled',NULL,NULL,NULL,NULL,NULL,1,1);
-CREATE TABLE task_split (
-	switch_id INTEGER NOT NULL, 
-	family VARCHAR NOT NULL, 
-	name VARCHAR NOT NULL, 
-	places JSON NOT NULL, 
-	id INTEGER NOT NULL, 
-	CONSTRAINT pk_task_split PRIMARY KEY (id), 
-	CONSTRAINT fk_task_split_switch_id_switch FOREIGN KEY(switch_id) REFERENCES switch (id) ON DELETE CASCADE, 
-	CONSTRAINT uq_task_split_switch_id_family_name UNIQUE (switch_id, family, name)
-);
 CREATE TABLE tick (
 	switch_id INTEGER NOT NULL, 
 	task VARCHAR NOT NULL, 
