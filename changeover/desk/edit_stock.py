@@ -7,15 +7,19 @@ from typing import Any
 from changeover.desk.changed import Changed
 from changeover.desk.edits import (
     Put,
+    PutAppraisal,
     PutField,
     PutJob,
     PutLot,
     PutManual,
     PutMeters,
     PutPart,
+    PutPhoto,
     PutPlanter,
+    PutPrices,
     PutSettings,
     PutTime,
+    PutWearLimit,
     SetShelf,
 )
 from changeover.desk.effects import Effect
@@ -60,7 +64,7 @@ def _refuse_orphans(work: UnitOfWork, planter: Planter) -> None:
 
 def _rename_everywhere(work: UnitOfWork, old: str, new: str) -> None:
     """Let what names a planter follow its new name."""
-    for kept in (work.meters, work.jobs, work.manual):
+    for kept in (work.meters, work.jobs, work.manual, work.appraisals, work.photos):
         _rename_in(kept, old, new)
 
 
@@ -145,6 +149,36 @@ def _refuse_two_on_one_row(work: UnitOfWork) -> None:
             )
 
 
+def _appraisal(work: UnitOfWork, edit: PutAppraisal) -> None:
+    new, old = edit.value, edit.before
+    if new is not None:
+        work.planters.get(new.planter)
+        if new.prices:
+            work.prices.get(new.prices)
+    named = new is not None and old is not None and new.name == old.name
+    if old is not None and not named and work.photos.notes(old.planter, old.name):
+        raise Refusal(f"The appraisal {old.name} has photos; take them off first.")
+    work.appraisals.put(new, old)
+
+
+def _photo(work: UnitOfWork, edit: PutPhoto) -> None:
+    if edit.value is not None:
+        work.appraisals.get(edit.value.planter, edit.value.appraisal)
+    work.photos.put(edit.value, edit.before)
+
+
+def _prices(work: UnitOfWork, edit: PutPrices) -> None:
+    old, new = edit.before, edit.value
+    if old is not None and (new is None or new.name != old.name):
+        for one in work.appraisals.all():
+            if one.prices == old.name:
+                raise Refusal(
+                    f"The price list {old.name} is used in the appraisal {one.name} of "
+                    f"{one.planter}; choose another list there first."
+                )
+    work.prices.put(new, old)
+
+
 _WRITE: Mapping[type, tuple[frozenset[Changed], _Write]] = {
     PutPlanter: (
         frozenset({Changed.PLANTERS, Changed.METERS, Changed.JOBS, Changed.MANUAL}),
@@ -159,4 +193,11 @@ _WRITE: Mapping[type, tuple[frozenset[Changed], _Write]] = {
     PutManual: (frozenset({Changed.MANUAL}), lambda work, e: work.manual.put(e.value, e.before)),
     PutTime: (frozenset({Changed.TIMES}), lambda work, e: work.times.put(e.value, e.before)),
     PutMeters: (frozenset({Changed.METERS}), _meters),
+    PutPrices: (frozenset({Changed.PRICES}), _prices),
+    PutWearLimit: (
+        frozenset({Changed.WEAR_LIMITS}),
+        lambda work, e: work.wear_limits.put(e.value, e.before),
+    ),
+    PutAppraisal: (frozenset({Changed.APPRAISALS}), _appraisal),
+    PutPhoto: (frozenset({Changed.APPRAISALS}), _photo),
 }

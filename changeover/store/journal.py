@@ -22,6 +22,8 @@ def in_words(value: Any) -> str:
         return f"{value.magnitude:g} {sign}".rstrip()
     if isinstance(value, StrEnum):
         return value.value
+    if isinstance(value, bytes):
+        return f"{len(value)} bytes"
     if isinstance(value, Place):
         return value.label
     if isinstance(value, frozenset):
