@@ -1,0 +1,192 @@
+"""Proving meters on the bench: a run as it is entered, its verdict, and the edit that saves it."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict, dataclass, field, replace
+from typing import Any
+
+from changeover.desk.prove import KeptFinding, Proof, PutProof, TakenProof, save_proof
+from changeover.proof.bench import BenchCount, BenchLimits, RowBench, Standing
+from changeover.proof.bench_events import CellEvent, EventKind, checked_events
+from changeover.proof.bench_report import BenchPlan, BenchReport, report_bench
+from changeover.proof.cells import CellCount, count_by_cell
+from changeover.proof.findings import Finding, Weight
+from changeover.proof.verdict_findings import METER, bench_findings, cell_findings
+from changeover.quantities import Quantity, Refusal
+
+_SHARES = ("single_least", "skip_most", "double_most")
+
+
+@dataclass(frozen=True)
+class BenchLine:
+    """One row of a run: cells passed, skips and doubles, and the events where they were listed."""
+
+    row: int
+    cells: int
+    skips: int
+    doubles: int
+    meter: str = ""
+    events: tuple[CellEvent, ...] = ()
+
+    def __post_init__(self) -> None:
+        checked_events(self.events, self.cells)
+        self.count  # noqa: B018  the count refuses what is not possible
+
+    @property
+    def count(self) -> BenchCount:
+        return BenchCount(self.row, self.cells, self.skips, self.doubles, self.meter)
+
+
+@dataclass(frozen=True)
+class BenchRun:
+    """A bench run at one level of vacuum and one position of the singulator.
+
+    ``disc_cells``, the cells on the disc, lets a damaged one be found in the list of events.
+    """
+
+    says = "Enter the run"
+
+    lines: tuple[BenchLine, ...] = ()
+    vacuum: Quantity | None = None
+    position: str = ""
+    disc_cells: int | None = None
+    limits: BenchLimits = field(default_factory=BenchLimits)
+    plan: BenchPlan = field(default_factory=BenchPlan)
+    note: str = ""
+
+    def with_line(self, line: BenchLine, at: int | None = None) -> "BenchRun":
+        """Return the run with a line more, or another one in place of the line ``at``."""
+        lines = list(self.lines)
+        if at is None:
+            lines.append(line)
+        else:
+            lines[at] = line
+        return replace(self, lines=tuple(lines))
+
+    def without_line(self, at: int) -> "BenchRun":
+        """Return the run without its line ``at``."""
+        return replace(self, lines=self.lines[:at] + self.lines[at + 1 :])
+
+
+@dataclass(frozen=True)
+class BenchVerdict:
+    """A judged run: the report, the counts by cell of the disc, and what fell short."""
+
+    report: BenchReport
+    cells: Mapping[int, tuple[CellCount, ...]]
+    findings: tuple[Finding, ...]
+
+    def row(self, number: int) -> RowBench:
+        """Return the verdict on one row. Raises KeyError."""
+        for one in self.report.rows:
+            if one.count.row == number:
+                return one
+        raise KeyError(number)
+
+
+def judge_run(run: BenchRun) -> BenchVerdict:
+    """Return the verdict on a run. Raises Refusal for a run without rows or with mixed meters."""
+    report = report_bench([line.count for line in run.lines], run.limits, plan=run.plan)
+    cells = _by_cell(run)
+    found = [one for one in bench_findings(report) if one.weight is Weight.WORK]
+    for row, counts in cells.items():
+        found.extend(cell_findings(row, counts))
+    return BenchVerdict(report, cells, tuple(found))
+
+
+def _by_cell(run: BenchRun) -> dict[int, tuple[CellCount, ...]]:
+    """Count by cell where one stretch of events was listed; replicates begin at another cell."""
+    if run.disc_cells is None:
+        return {}
+    rows = [line.row for line in run.lines]
+    return {
+        line.row: count_by_cell(line.events, line.cells, run.disc_cells)
+        for line in run.lines
+        if line.events and rows.count(line.row) == 1
+    }
+
+
+def save_run(
+    planter: str, run: BenchRun, lot: str | None = None, known: Iterable[KeptFinding] = ()
+) -> PutProof:
+    """Return the edit that saves a run with what fell short in it.
+
+    ``known`` are the findings that are open: the cells of a disc that failed before are settled
+    with their row. Raises Refusal when the run cannot be judged.
+    """
+    verdict = judge_run(run)
+    rows = settled_rows(verdict)
+    parts = {(row, METER) for row in rows}
+    again = {
+        (one.finding.row, one.finding.part)
+        for one in known
+        if one.finding.proof is Proof.BENCH and one.finding.row in rows
+    }
+    proof = TakenProof(
+        planter,
+        Proof.BENCH,
+        run_readings(run),
+        note=run.note,
+        lot=lot,
+        meters={line.row: line.meter for line in run.lines if line.meter},
+        settles=frozenset(parts | again),
+    )
+    return save_proof(proof, verdict.findings)
+
+
+def settled_rows(verdict: BenchVerdict) -> frozenset[int]:
+    """Return the rows that a run decides: those that pass, and those that fall short.
+
+    A row that is not proved, or that ran too few cells to show a fault, settles nothing.
+    """
+    short = {one.row for one in verdict.findings}
+    passing = {
+        one.count.row
+        for one in verdict.report.rows
+        if one.standing is Standing.WITHIN
+        or (one.standing is Standing.NO_LIMIT and one.count.row not in verdict.report.too_short)
+    }
+    return frozenset(row for row in short | passing if row is not None)
+
+
+def run_readings(run: BenchRun) -> dict[str, Any]:
+    """Return a run as the store keeps it."""
+    limits = {name: getattr(run.limits, name) for name in _SHARES}
+    return {
+        "vacuum": run.vacuum,
+        "position": run.position,
+        "disc_cells": run.disc_cells,
+        "limits": limits,
+        "plan": asdict(run.plan),
+        "lines": [
+            {
+                "row": line.row,
+                "meter": line.meter,
+                "cells": line.cells,
+                "skips": line.skips,
+                "doubles": line.doubles,
+                "events": [[one.cell, str(one.kind)] for one in line.events],
+            }
+            for line in run.lines
+        ],
+    }
+
+
+def run_of(proof: TakenProof) -> BenchRun:
+    """Return the run that a proof holds. Raises Refusal for readings of a newer form."""
+    if proof.form != 1:
+        raise Refusal("This bench run was saved by a newer program; open it there.")
+    kept = proof.readings
+    return BenchRun(
+        tuple(_line(one) for one in kept["lines"]),
+        kept["vacuum"],
+        kept["position"],
+        kept["disc_cells"],
+        BenchLimits(**kept["limits"]),
+        BenchPlan(**kept["plan"]),
+        proof.note,
+    )
+
+
+def _line(kept: Mapping[str, Any]) -> BenchLine:
+    events = tuple(CellEvent(cell, EventKind(kind)) for cell, kind in kept["events"])
+    return BenchLine(**{**kept, "events": events})
