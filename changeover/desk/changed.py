@@ -25,3 +25,5 @@ class Changed(StrEnum):
     PRICES = "prices"
     WEAR_LIMITS = "wear limits"
     APPRAISALS = "appraisals"
+    CREW = "crew"
+    SEASON = "season"

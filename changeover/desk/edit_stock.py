@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
+from changeover.desk import edit_plans
 from changeover.desk.changed import Changed
 from changeover.desk.edits import (
     Put,
@@ -23,6 +24,7 @@ from changeover.desk.edits import (
     SetShelf,
 )
 from changeover.desk.effects import Effect
+from changeover.desk.parts_in_use import refuse_part_in_use
 from changeover.planter.machine import Planter
 from changeover.quantities import Refusal
 from changeover.seed.lots import SeedLot
@@ -66,6 +68,7 @@ def _rename_everywhere(work: UnitOfWork, old: str, new: str) -> None:
     """Let what names a planter follow its new name."""
     for kept in (work.meters, work.jobs, work.manual, work.appraisals, work.photos):
         _rename_in(kept, old, new)
+    edit_plans.rename_planter(work, old, new)
 
 
 def _rename_in(kept: Values[Any], old: str, new: str) -> None:
@@ -121,6 +124,12 @@ def _job(work: UnitOfWork, edit: PutJob) -> None:
         if edit.value.field is not None:
             work.fields.get(edit.value.field)
     work.jobs.put(edit.value, edit.before)
+
+
+def _part(work: UnitOfWork, edit: PutPart) -> None:
+    if edit.before is not None and (edit.value is None or edit.value.code != edit.before.code):
+        refuse_part_in_use(work, edit.before.code)
+    work.parts.put(edit.value, edit.before)
 
 
 def _shelf(work: UnitOfWork, edit: SetShelf) -> None:
@@ -188,7 +197,7 @@ _WRITE: Mapping[type, tuple[frozenset[Changed], _Write]] = {
     PutLot: (frozenset({Changed.LOTS}), _lot),
     PutField: (frozenset({Changed.FIELDS}), _field),
     PutJob: (frozenset({Changed.JOBS}), _job),
-    PutPart: (frozenset({Changed.PARTS}), lambda work, e: work.parts.put(e.value, e.before)),
+    PutPart: (frozenset({Changed.PARTS}), _part),
     SetShelf: (frozenset({Changed.SHELF}), _shelf),
     PutManual: (frozenset({Changed.MANUAL}), lambda work, e: work.manual.put(e.value, e.before)),
     PutTime: (frozenset({Changed.TIMES}), lambda work, e: work.times.put(e.value, e.before)),
@@ -200,4 +209,5 @@ _WRITE: Mapping[type, tuple[frozenset[Changed], _Write]] = {
     ),
     PutAppraisal: (frozenset({Changed.APPRAISALS}), _appraisal),
     PutPhoto: (frozenset({Changed.APPRAISALS}), _photo),
+    **edit_plans.WRITE,
 }

@@ -23,8 +23,11 @@ from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
 from changeover.store.appraisal_values import KeptAppraisal, Photo
 from changeover.store.refusals import Conflict
+from changeover.store.season_values import Delivery, Fixing, FlushRecord, SeasonRules
 from changeover.store.values import NextJob, OpenSwitch, PlannedJob, Side
+from changeover.switch.crew import CrewMember, SharedTool
 from changeover.switch.own_tasks import OwnTask, Split
+from changeover.switch.shelf_moves import Swap
 from changeover.switch.tasks import StandardTime, Tick
 
 __all__ = ["Conflict", "Edit", "NextJob", "OpenSwitch", "PlannedJob", "Put", "Side"]
@@ -36,7 +39,8 @@ Kept = TypeVar("Kept")
 class SetCells:
     """Set cells of one planter's as-found or target setup; None empties a cell.
 
-    ``before`` holds what stood in each of the cells when the writer looked.
+    ``before`` holds what stood in each of the cells when the writer looked. It corrects a
+    record, so it moves no parts between shelf and planter; ticking off does that.
     """
 
     says = "Set values"
@@ -102,7 +106,9 @@ class TickTask:
     """Tick a task off at some of its places, or take the ticks back.
 
     Ticking sets the as-found cells to their target; taking back sets them to the switch's
-    before. ``values`` and ``ticks`` are filled in by inverses, to restore exactly what was.
+    before. A part that is swapped leaves the shelf, and the one that comes off goes back to it
+    to be inspected; taking back returns both. ``values``, ``ticks`` and ``swaps`` are filled in
+    by inverses, to restore exactly what was.
     """
 
     says = "Tick off"
@@ -114,6 +120,7 @@ class TickTask:
     units: Units = Units.US
     values: Mapping[Cell, Value | None] | None = None
     ticks: tuple[Tick, ...] = ()
+    swaps: Mapping[Cell, Swap] | None = None
     why: str = ""
 
 
@@ -282,6 +289,42 @@ class PutPhoto(Put[Photo]):
     says = "Change the photos"
 
 
+class PutMember(Put[CrewMember]):
+    """Add, change or remove a person of the crew."""
+
+    says = "Change the crew"
+
+
+class PutTool(Put[SharedTool]):
+    """Add, change or remove a shared tool."""
+
+    says = "Change the tools"
+
+
+class PutSeason(Put[SeasonRules]):
+    """Set what the season is reckoned with."""
+
+    says = "Change the season"
+
+
+class PutFixing(Put[Fixing]):
+    """Fix a job of the season on a planter, move it, or let it go."""
+
+    says = "Fix the job"
+
+
+class PutDelivery(Put[Delivery]):
+    """Set how many days a part takes to be delivered."""
+
+    says = "Change the delivery"
+
+
+class PutFlush(Put[FlushRecord]):
+    """Enter a flush into the clean-out log, or take it out again."""
+
+    says = "Log the flush"
+
+
 @dataclass(frozen=True)
 class Several:
     """Carry several edits out in their order, in one transaction: all of them or none."""
@@ -317,6 +360,12 @@ Edit: TypeAlias = (
     | PutWearLimit
     | PutAppraisal
     | PutPhoto
+    | PutMember
+    | PutTool
+    | PutSeason
+    | PutFixing
+    | PutDelivery
+    | PutFlush
     | PutProof
     | WithdrawProof
     | MakeTask

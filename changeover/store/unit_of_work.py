@@ -13,11 +13,13 @@ from changeover.seed.manual import ManualValue
 from changeover.store.appraisal_values import KeptAppraisal
 from changeover.store.appraisals import APPRAISAL, PRICES, WEAR_LIMIT, Photos
 from changeover.store.cells import Cells
+from changeover.store.crew_sorts import DELIVERY, FIXING, FLUSH, MEMBER, SEASON, TOOL
 from changeover.store.journal import History, Journal
 from changeover.store.own_work import OwnWorkOf
 from changeover.store.planters import Planters, Seen
 from changeover.store.proof_findings import Findings
 from changeover.store.proofs import Proofs
+from changeover.store.season_values import Delivery, Fixing, FlushRecord, SeasonRules
 from changeover.store.settings_list import SettingsList
 from changeover.store.setups import Setups
 from changeover.store.shelf_of_values import Sort, Values
@@ -34,6 +36,7 @@ from changeover.store.stock_tables import (
 from changeover.store.switch_tables import AboutRow
 from changeover.store.switches import Switches
 from changeover.store.values import PlannedJob
+from changeover.switch.crew import CrewMember, SharedTool
 from changeover.switch.tasks import StandardTime
 
 LOT = Sort(SeedLot, LotRow, "lot", ("number",))
@@ -74,6 +77,12 @@ class UnitOfWork:
         self.prices: Values[PriceBook] = Values(session, journal, PRICES)
         self.wear_limits: Values[OwnLimit] = Values(session, journal, WEAR_LIMIT)
         self.appraisals: Values[KeptAppraisal] = Values(session, journal, APPRAISAL)
+        self.crew: Values[CrewMember] = Values(session, journal, MEMBER)
+        self.tools: Values[SharedTool] = Values(session, journal, TOOL)
+        self.season: Values[SeasonRules] = Values(session, journal, SEASON)
+        self.fixings: Values[Fixing] = Values(session, journal, FIXING)
+        self.deliveries: Values[Delivery] = Values(session, journal, DELIVERY)
+        self.flushes: Values[FlushRecord] = Values(session, journal, FLUSH)
         self.photos = Photos(session, journal)
         self.history = History(session)
 
