@@ -150,6 +150,7 @@ class MainWindow(QMainWindow):
 
     def _make(self, key: str) -> Page:
         made = self._lines[key].load()(self._read, self.door, self.outlook, self._asking)
+        made.page_wanted.connect(self._open_if_there)
         self.pages[key] = made
         self._stale[key] = EVERYTHING
         self.stack.addWidget(made)

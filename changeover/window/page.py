@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any, ClassVar, Concatenate, ParamSpec, Protocol, TypeVar
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from changeover.desk.changed import Changed
@@ -28,8 +28,11 @@ class Page(QWidget):
     """One page of the window.
 
     ``wants`` names the kinds of data shown; ``refresh`` reads them again and is given what
-    changed (everything when the planter or the units are others).
+    changed (everything when the planter or the units are others). ``page_wanted`` asks for
+    another page by its key.
     """
+
+    page_wanted = Signal(str)
 
     wants: ClassVar[frozenset[Changed]] = EVERYTHING
 

@@ -15,6 +15,7 @@ from changeover.window.sketches import sketches
 from changeover.window.words import button, label
 
 PANEL_WIDTH = 292
+LONG_HOW = 320
 
 
 class Dot(QWidget):
@@ -87,6 +88,7 @@ class ReasonPanel(QFrame):
         self.main, self.strip = SketchCard(outlook), SketchCard(outlook)
         self.area = QScrollArea()
         self.ladder, self.caution = Ladder(outlook), CautionBar(outlook)
+        self.more = button("All of the reckoning ▾", "quiet", lambda: self._show_how(in_full=True))
         self.use_button = button(
             "Use for all", "main", lambda: self.use.emit(self.words.open_cells)
         )
@@ -100,7 +102,11 @@ class ReasonPanel(QFrame):
 
     def show_nothing(self) -> None:
         """Say that a cell is to be chosen."""
-        self._show(ReasonWords("Says who?", "", why=NO_CELL))
+        self.show_words(ReasonWords("Says who?", "", why=NO_CELL))
+
+    def show_words(self, words: ReasonWords) -> None:
+        """Show what there is to say of something that is no cell: no drawing goes with it."""
+        self._show(words)
         self.main.show_sketch(None)
         self.strip.show_sketch(None)
 
@@ -126,12 +132,20 @@ class ReasonPanel(QFrame):
             widget.setVisible(bool(text))
         self.headings["Why"].setVisible(bool(words.source))
         self.headings["How"].setVisible(bool(words.how))
+        self._show_how(in_full=False)
         self.headings["Trust order"].setVisible(bool(words.rungs))
         self.ladder.show_rungs(words.rungs)
         self.caution.show_lines(words.cautions)
         self.use_button.setText(words.use)
         self.use_button.setEnabled(bool(words.open_cells))
         self.keep_button.setEnabled(words.can_keep)
+
+    def _show_how(self, *, in_full: bool) -> None:
+        """Show how the value was reckoned; a long reckoning at first by its beginning."""
+        how = self.words.how
+        long = len(how) > LONG_HOW
+        self.how.setText(how if in_full or not long else f"{beginning(how, LONG_HOW)} …")
+        self.more.setVisible(long and not in_full)
 
     def _lay_out(self) -> None:
         inside = QWidget()
@@ -140,7 +154,7 @@ class ReasonPanel(QFrame):
         column.setSpacing(6)
         head = (self.title, self.value, self.proposed, self.main, self.strip)
         body = (
-            self.headings["Why"], self.why, self.source, self.headings["How"], self.how,
+            self.headings["Why"], self.why, self.source, self.headings["How"], self.how, self.more,
             self.headings["Trust order"], self.ladder, self.caution,
         )  # fmt: skip
         for widget in (*head, *body):
@@ -153,13 +167,18 @@ class ReasonPanel(QFrame):
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        buttons = QHBoxLayout()
-        buttons.setContentsMargins(18, 8, 14, 14)
-        buttons.setSpacing(8)
-        buttons.addWidget(self.use_button, 1)
-        buttons.addWidget(self.keep_button, 1)
+        self.buttons = QHBoxLayout()
+        self.buttons.setContentsMargins(18, 8, 14, 14)
+        self.buttons.setSpacing(8)
+        self.buttons.addWidget(self.use_button, 1)
+        self.buttons.addWidget(self.keep_button, 1)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
         whole.addWidget(area, 1)
-        whole.addLayout(buttons)
+        whole.addLayout(self.buttons)
+
+
+def beginning(text: str, most: int) -> str:
+    """Return the beginning of a text up to the end of a word."""
+    return text[:most].rsplit(maxsplit=1)[0].rstrip(",;:(")

@@ -1,0 +1,42 @@
+"""A box to choose one of a few values, each shown by its words; values are compared, not places."""
+
+from collections.abc import Iterable
+from typing import Generic, TypeVar
+
+from PySide6.QtCore import QSignalBlocker
+from PySide6.QtWidgets import QComboBox, QSizePolicy
+
+Choice = TypeVar("Choice")
+
+
+class ChoiceBox(QComboBox, Generic[Choice]):
+    """Chooses among values; ``chosen`` is None while there is nothing to choose."""
+
+    def __init__(self, name: str, choices: Iterable[tuple[str, Choice]] = ()) -> None:
+        super().__init__()
+        self.setAccessibleName(name)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.setMinimumWidth(72)
+        self.values: list[Choice] = []
+        self.offer(choices)
+
+    @property
+    def chosen(self) -> Choice | None:
+        """The value that is chosen, None when there is none."""
+        place = self.currentIndex()
+        return self.values[place] if 0 <= place < len(self.values) else None
+
+    def offer(self, choices: Iterable[tuple[str, Choice]]) -> None:
+        """Offer other choices, keeping the value that is chosen where it is among them."""
+        before, every = self.chosen, list(choices)
+        with QSignalBlocker(self):
+            self.clear()
+            self.values = [value for _, value in every]
+            self.addItems([words for words, _ in every])
+            if before in self.values:
+                self.setCurrentIndex(self.values.index(before))
+
+    def choose(self, value: Choice | None) -> None:
+        """Choose a value; one that is not offered leaves the choice as it is."""
+        if value in self.values:
+            self.setCurrentIndex(self.values.index(value))
