@@ -19,7 +19,9 @@ from changeover.desk.edits import (
 )
 from changeover.desk.effects import Effect, effect
 from changeover.desk.jobs import field_job
+from changeover.desk.move_parts import move_parts
 from changeover.desk.plan_switch import WorkView, view_of
+from changeover.desk.prove_tasks import FINDING, acknowledge, refuse_tick
 from changeover.desk.tables import crops
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell, Setup, Value
@@ -67,7 +69,8 @@ def restore(work: UnitOfWork, edit: RestoreSwitch) -> Effect:
 
 
 def tick(work: UnitOfWork, edit: TickTask) -> Effect:
-    """Tick a task off or take ticks back; the as-found cells follow. Raises Refusal."""
+    """Tick a task off or take ticks back; as-found cells and shelf follow. Raises Refusal."""
+    refuse_tick(edit.task)
     switch = work.switches.require(edit.planter)
     board = board_of(work, edit.planter, edit.units, proposal=False)
     if edit.values is None:
@@ -78,6 +81,7 @@ def tick(work: UnitOfWork, edit: TickTask) -> Effect:
     moved = _tick(work, edit, switch) if edit.done else _untick(work, edit, switch)
     words = words_of(work, edit.planter)
     old = work.cells.set(edit.planter, Side.AS_FOUND, values, words=words)
+    swaps = move_parts(work, edit, switch.started, old, values)
     inverse = TickTask(
         edit.planter,
         edit.task,
@@ -86,8 +90,10 @@ def tick(work: UnitOfWork, edit: TickTask) -> Effect:
         units=edit.units,
         values=old,
         ticks=() if edit.done else moved,
+        swaps={cell: swap.back() for cell, swap in swaps.items()},
     )
-    return effect(inverse, Changed.TICKS, Changed.AS_FOUND)
+    shelf = (Changed.SHELF,) if swaps else ()
+    return effect(inverse, Changed.TICKS, Changed.AS_FOUND, *shelf)
 
 
 def _tick(work: UnitOfWork, edit: TickTask, switch: OpenSwitch) -> tuple[Tick, ...]:
@@ -132,6 +138,7 @@ def close(work: UnitOfWork, edit: CloseSwitch) -> Effect:
     board = board_of(work, edit.planter, edit.units, proposal=False)
     view = view_of(work, board)
     _refuse_open_tasks(view, edit.planter)
+    stay = acknowledge(work, edit.planter, dict(edit.acknowledged), proved=edit.proved)
     job = board.next_job
     saved = _saved(
         work,
@@ -140,7 +147,7 @@ def close(work: UnitOfWork, edit: CloseSwitch) -> Effect:
         board.as_found,
         lot=job.lot if job is not None else None,
         field=job.field if job is not None else None,
-        note=edit.note,
+        note="; ".join((*([edit.note] if edit.note else []), *stay)),
         proved=edit.proved,
         signed=True,
     )
@@ -149,7 +156,7 @@ def close(work: UnitOfWork, edit: CloseSwitch) -> Effect:
     target = board.target.values
     work.cells.replace(edit.planter, Side.TARGET, {})
     inverse = ReopenSwitch(edit.planter, edit.name, MappingProxyType(dict(target)), edit)
-    return effect(inverse, *_ALL, Changed.SETUPS)
+    return effect(inverse, *_ALL, Changed.SETUPS, Changed.PROOFS)
 
 
 def reopen(work: UnitOfWork, edit: ReopenSwitch) -> Effect:
@@ -157,7 +164,9 @@ def reopen(work: UnitOfWork, edit: ReopenSwitch) -> Effect:
     work.switches.reopen(edit.planter)
     work.setups.withdraw(edit.planter, edit.name, withdrawn=True)
     work.cells.replace(edit.planter, Side.TARGET, edit.target)
-    return effect(edit.closing, *_ALL, Changed.SETUPS)
+    for number, _words in edit.closing.acknowledged:
+        work.findings.acknowledge(edit.planter, number, "")
+    return effect(edit.closing, *_ALL, Changed.SETUPS, Changed.PROOFS)
 
 
 def save_setup(work: UnitOfWork, edit: SaveSetup) -> Effect:
@@ -206,7 +215,7 @@ def _values(task: Task, places: Iterable[Place], *, done: bool) -> dict[Cell, Va
 def _refuse_open_tasks(view: WorkView, planter: str) -> None:
     for task in (*view.progress.open_safety, *view.worklist.tasks):
         still = [place.label for place in view.progress.left(task)]
-        if still:
+        if still and not task.key.startswith(FINDING):
             more = f" and {len(still) - 1} more" if len(still) > 1 else ""
             raise Refusal(
                 f"{planter} cannot be signed off: “{task.title}” is open at {still[0]}{more}; "

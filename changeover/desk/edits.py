@@ -144,6 +144,7 @@ class CloseSwitch:
     """Sign the switch off: saves the setup under a name, with its lot and field.
 
     Refused while a task is open. ``proved`` says how it proved; then it is your record.
+    ``acknowledged`` holds, for each finding that is open, its number and why it may stay.
     """
 
     says = "Sign the switch off"
@@ -153,6 +154,7 @@ class CloseSwitch:
     note: str = ""
     proved: str = ""
     units: Units = Units.US
+    acknowledged: tuple[tuple[int, str], ...] = ()
     why: str = ""
 
 

@@ -6,6 +6,9 @@ from dataclasses import dataclass, replace
 from changeover.desk.board import Board, board_of
 from changeover.desk.jobs import field_job
 from changeover.desk.labels import label_next
+from changeover.desk.prove import KeptFinding
+from changeover.desk.prove_summary import how_it_proved
+from changeover.desk.prove_tasks import FINDING, with_findings
 from changeover.desk.tables import switch_rules
 from changeover.planter.setup import Setup
 from changeover.quantities import Units
@@ -26,7 +29,8 @@ class WorkView:
     """The work of one switch: ``difference`` is what is still to do, ``whole`` all of it.
 
     ``board`` is what it was planned from; ``ticks`` and ``progress`` how far it is; ``lots``
-    those that the planter holds or is to hold, by number.
+    those that the planter holds or is to hold, by number; ``findings`` must be acknowledged in
+    words before it is signed off. ``proved`` says what passed since the switch began.
     """
 
     board: Board
@@ -37,6 +41,14 @@ class WorkView:
     progress: Progress
     kit: Kit
     lots: Mapping[str, SeedLot]
+    findings: tuple[KeptFinding, ...] = ()
+    proved: str = ""
+
+    @property
+    def ready_to_sign(self) -> bool:
+        """Whether all is ticked off, open findings apart, which a reading closes."""
+        tasks = [task for task in self.worklist.tasks if not task.key.startswith(FINDING)]
+        return bool(tasks) and all(self.progress.is_done(task.key) for task in tasks)
 
 
 def work_view(store: Store, planter_name: str, units: Units = Units.US) -> WorkView:
@@ -87,11 +99,17 @@ def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = Non
         board.units,
         switch_rules(),
     )
+    found: tuple[KeptFinding, ...] = ()
+    proved = ""
     if ticks is None:
         name = board.planter.name
+        found = work.findings.of(name)
         worklist = with_own_tasks(worklist, work.own_work.tasks(name), work.own_work.splits(name))
+        worklist = with_findings(worklist, board.planter, found)
         switch = work.switches.open(board.planter.name)
         ticks = switch.ticks if switch else ()
+        if switch is not None and not found:
+            proved = how_it_proved(work.proofs.of(name), switch.started, board.units)
     done = progress(worklist, ticks, board.as_found, board.settings)
     return WorkView(
         board=board,
@@ -102,6 +120,8 @@ def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = Non
         progress=done,
         kit=kit(done, board.parts, board.shelf),
         lots=lots if board.lot is None else {**lots, board.lot.number: board.lot},
+        findings=tuple(one for one in found if one.bars_signing),
+        proved=proved,
     )
 
 

@@ -11,6 +11,7 @@ from changeover.proof.odd_rows import Against, OddRow, RowEvents, odd_rows
 from changeover.proof.power import RunPlan, plan_run
 
 MOST_ROWS = 0.5  # a fault on more than half of the rows counts as one of all rows
+ROWS_TO_TELL = 3  # with fewer, a fault is that of its row
 
 
 @dataclass(frozen=True)
@@ -97,7 +98,7 @@ def _symptoms(
     odd_doubles = {one.row for one in doubles if one.odd}
     over_skips = {one.count.row for one in rows if one.skip.standing is Standing.SHORT}
     over_doubles = {one.count.row for one in rows if one.double.standing is Standing.SHORT}
-    many = MOST_ROWS * len(rows)
+    many = MOST_ROWS * len(rows) if len(rows) >= ROWS_TO_TELL else len(rows)
     found: dict[int, tuple[Symptom, ...]] = {}
     for row in (one.count.row for one in rows):
         skip, double = row in odd_skips | over_skips, row in odd_doubles | over_doubles

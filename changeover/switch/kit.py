@@ -31,7 +31,7 @@ def kit(work: Worklist | Progress, parts: Iterable[Part], shelf: Iterable[ShelfC
     how many they are stands beside it. Lines that are short come first, then the most needed.
     """
     swaps = part_changes(work)
-    needed = _counts(change.after for change in swaps)
+    needed = _counts(change.after for change in swaps) + _without_swap(work)
     back = _counts(change.before for change in swaps)
     names = {part.code: part.name for part in parts}
     counted = tuple(shelf)
@@ -55,6 +55,16 @@ def part_changes(work: Worklist | Progress) -> tuple[Change, ...]:
     if isinstance(work, Progress):
         return tuple(c for task in work.worklist.tasks for c in _swaps(task, work.left(task)))
     return tuple(change for task in work.tasks for change in _swaps(task, task.places))
+
+
+def _without_swap(work: Worklist | Progress) -> Counter[str]:
+    """Count the parts of tasks that set nothing, such as a worn part that is replaced."""
+    tasks = work.worklist.tasks if isinstance(work, Progress) else work.tasks
+    found: Counter[str] = Counter()
+    for task in tasks:
+        if not task.changes and (not isinstance(work, Progress) or work.left(task)):
+            found.update({one.part: one.count for one in task.parts_in})
+    return found
 
 
 def _swaps(task: Task, places: Iterable[Place]) -> list[Change]:

@@ -3,12 +3,21 @@
 from typing import ClassVar
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QLabel,
+    QScrollArea,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
 from changeover.desk.edits import TickTask
 from changeover.desk.plan_switch import WorkView, work_view
+from changeover.desk.who_does_what import CrewPlan
 from changeover.planter.places import Place
 from changeover.switch.sections import sections
 from changeover.switch.tasks import Task, Worklist
@@ -21,6 +30,8 @@ from changeover.window.signing_off import sign_off
 from changeover.window.task_card import TaskCard
 from changeover.window.task_layout import DESK, YARD
 from changeover.window.task_words import minutes_text, task_words
+from changeover.window.timetable_by_person import ByPerson
+from changeover.window.timetable_panel import TimetablePanel
 from changeover.window.words import Elided, button, label, pill
 from changeover.window.work_side import WorkSide
 
@@ -41,6 +52,8 @@ class WorkPage(Page):
             Changed.TIMES,
             Changed.SETTINGS,
             Changed.PLANTERS,
+            Changed.CREW,
+            Changed.PROOFS,
         }
     )
 
@@ -51,11 +64,16 @@ class WorkPage(Page):
         self.counts: dict[str, QLabel] = {}
         self.left, self.empty = Elided("", "soft"), label(NOTHING, "soft", wrap=True)
         self.yard, self.only_open = pill("yard mode"), pill("only what is left")
-        self.caution, self.side = CautionBar(outlook), WorkSide(outlook)
+        self.by_place, self.by_person = pill("by place"), pill("by person")
+        self.persons, self.place_scroll = ByPerson(outlook), QScrollArea()
+        self.who = TimetablePanel(read, door, outlook, asking)
+        self.caution, self.side = CautionBar(outlook), WorkSide(outlook, self.who)
         self._column = QVBoxLayout()
         self._lay_out()
         self.yard.toggled.connect(self._resize_cards)
         self.only_open.toggled.connect(self._show_done)
+        self.persons.ticked.connect(self.tick)
+        self.who.found.connect(self._share_out)
         self.side.done.connect(self._tick_next)
         self.side.signed.connect(self._sign_off)
 
@@ -93,24 +111,22 @@ class WorkPage(Page):
         super().recolour()
         for card in self.cards.values():
             card.update()
+        self.persons.recolour()
 
     def _lay_out(self) -> None:
         head = QHBoxLayout()
         head.setSpacing(8)
         head.addWidget(label("Work", "page-title"))
         head.addWidget(self.left, 1)
+        self._add_ways(head)
         head.addWidget(self.only_open)
         head.addWidget(self.yard)
         head.addWidget(button("Write the sheets", clicked=self.print_sheets))
-        inside, scroll = QWidget(), QScrollArea()
+        inside = QWidget()
         inside.setObjectName("surface")
         inside.setLayout(self._column)
         self._column.setContentsMargins(24, 4, 16, 24)
         self._column.setSpacing(6)
-        scroll.setWidget(inside)
-        scroll.setWidgetResizable(True)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         main = QVBoxLayout()
         main.setContentsMargins(0, 16, 0, 0)
         top = QVBoxLayout()
@@ -120,12 +136,31 @@ class WorkPage(Page):
         top.addWidget(self.caution)
         top.addWidget(self.empty)
         main.addLayout(top)
-        main.addWidget(scroll, 1)
+        self.views = QStackedWidget()
+        for scroll, widget in ((self.place_scroll, inside), (QScrollArea(), self.persons)):
+            _fill(scroll, widget)
+            self.views.addWidget(scroll)
+        main.addWidget(self.views, 1)
         both = QHBoxLayout(self)
         both.setContentsMargins(0, 0, 0, 0)
         both.setSpacing(0)
         both.addLayout(main, 1)
         both.addWidget(self.side)
+
+    def _add_ways(self, head: QHBoxLayout) -> None:
+        """Add the two ways of looking at the work: by place and by person."""
+        self._ways = QButtonGroup(self)
+        for number, way in enumerate((self.by_place, self.by_person)):
+            self._ways.addButton(way, number)
+            head.addWidget(way)
+        self.by_place.setChecked(True)
+        self._ways.idClicked.connect(lambda number: self.views.setCurrentIndex(number))
+        head.addSpacing(12)
+
+    def _share_out(self, plan: CrewPlan | None) -> None:
+        self.persons.show_plan(plan)
+        if self.view is not None:
+            self.persons.show_done(self.view.progress.done, only_open=self.only_open.isChecked())
 
     def _rebuild(self, worklist: Worklist) -> None:
         while self._column.count():
@@ -181,10 +216,13 @@ class WorkPage(Page):
         self.empty.setVisible(not total)
         self.caution.show_lines(view.worklist.cautions)
         self.side.show_view(view)
+        self.who.show_view(view)
+        self.persons.show_done(view.progress.done, only_open=self.only_open.isChecked())
 
     def _resize_cards(self, yard: bool) -> None:
         for card in self.cards.values():
             card.set_sizes(YARD if yard else DESK)
+        self.persons.set_sizes(YARD if yard else DESK)
         self.side.set_yard(yard)
 
     def _tick_next(self) -> None:
@@ -195,3 +233,11 @@ class WorkPage(Page):
     def _sign_off(self) -> None:
         if self.view is not None:
             sign_off(self.view, self.door, self.asking)
+
+
+def _fill(scroll: QScrollArea, widget: QWidget) -> None:
+    """Let a scroll area show a column of cards."""
+    scroll.setWidget(widget)
+    scroll.setWidgetResizable(True)
+    scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)

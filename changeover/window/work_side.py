@@ -1,14 +1,15 @@
-"""Beside the worklist: what comes next, parts to lay out, what is short, what comes back."""
+"""Beside the worklist: what comes next, who does what, parts to lay out, what is short, what comes back."""
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWidget
 
 from changeover.desk.plan_switch import WorkView
+from changeover.desk.prove_tasks import FINDING
 from changeover.switch.tasks import KitLine
 from changeover.window.outlook import Outlook
 from changeover.window.words import button, label
 
-SIDE_WIDTH = 308
+SIDE_WIDTH = 340
 
 
 class WorkSide(QWidget):
@@ -17,9 +18,9 @@ class WorkSide(QWidget):
     done = Signal()
     signed = Signal()
 
-    def __init__(self, outlook: Outlook) -> None:
+    def __init__(self, outlook: Outlook, who: QWidget) -> None:
         super().__init__()
-        self._outlook = outlook
+        self._outlook, self.who = outlook, who
         self.setObjectName("side")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedWidth(SIDE_WIDTH)
@@ -55,7 +56,7 @@ class WorkSide(QWidget):
     def _show_next(self, view: WorkView) -> None:
         task, progress = view.progress.next_task, view.progress
         self.next_button.setVisible(task is not None)
-        self.sign_button.setVisible(bool(progress.tasks_total) and progress.finished)
+        self.sign_button.setVisible(view.ready_to_sign)
         if task is None:
             self.next_title.setText("All done" if progress.tasks_total else "Nothing to do")
             self.next_about.setText("")
@@ -64,6 +65,9 @@ class WorkSide(QWidget):
         self.next_title.setText(f"Next: {place.label}")
         self.next_about.setText(task.title)
         self.next_button.setText(f"Done at {place.label}")
+        if task.key.startswith(FINDING):
+            self.next_button.hide()
+            self.next_title.setText(f"Prove again: {place.label}")
 
     def _show_part(self, number: int, line: KitLine) -> None:
         where = f", bin {', '.join(line.bins)}" if line.bins else ""
@@ -87,6 +91,8 @@ class WorkSide(QWidget):
         column.setContentsMargins(20, 16, 16, 16)
         column.setSpacing(10)
         column.addWidget(card)
+        column.addSpacing(8)
+        column.addWidget(self.who)
         column.addSpacing(8)
         column.addWidget(self.parts_title)
         column.addLayout(self.parts)
