@@ -14,10 +14,13 @@ from changeover.desk.edits import (
     PutMeters,
     SaveSetup,
     SetCells,
+    SetShelf,
+    Several,
     Side,
 )
 from changeover.desk.meters import meters, move_meter
 from changeover.desk.plan_switch import work_view
+from changeover.planter.parts import Condition, ShelfCount
 from changeover.planter.places import Place
 from changeover.planter.settings import WorkPlace, standard
 from changeover.planter.setup import Cell, Value
@@ -104,6 +107,26 @@ def move(store: Store, event: Event, _setups: Setups) -> None:
     apply(store, replace(edit, why=event["why"]), event["who"])
 
 
+def look_over(store: Store, event: Event, _setups: Setups) -> None:
+    """Look over some of the parts that wait to be inspected: so many are good, so many worn."""
+    with store.read() as work:
+        shelf = {(one.part, one.condition): one for one in work.shelf.all()}
+    edits = []
+    for condition in (Condition.GOOD, Condition.WORN):
+        for part, count in event.get(condition, {}).items():
+            edits.append(_more(shelf, part, Condition.INSPECT, -count))
+            edits.append(_more(shelf, part, condition, count))
+    apply(store, Several(tuple(edits), why=event["why"]), event["who"])
+
+
+def _more(
+    shelf: dict[tuple[str, Condition], ShelfCount], part: str, condition: Condition, more: int
+) -> SetShelf:
+    before = shelf[part, condition]
+    after = shelf[part, condition] = replace(before, count=before.count + more)
+    return SetShelf(after, before=before)
+
+
 EVENTS: Mapping[str, Callable[[Store, Event, Setups], None]] = {
     "enter": enter,
     "set": put_at,
@@ -113,6 +136,7 @@ EVENTS: Mapping[str, Callable[[Store, Event, Setups], None]] = {
     "tick": tick,
     "hours": hours,
     "move": move,
+    "look over": look_over,
 }
 
 

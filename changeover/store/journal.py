@@ -1,5 +1,6 @@
 """The history: one entry for each transaction, one line for each thing that changed."""
 
+from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from enum import StrEnum
 from typing import Any
@@ -71,6 +72,11 @@ class Journal:
             if before != after:
                 self.note(what, before, after, planter=planter, setting=one.name)
 
+    @property
+    def pending(self) -> tuple[Mapping[str, Any], ...]:
+        """The lines noted and not yet written."""
+        return tuple(self._lines)
+
     def write(self) -> None:
         """Write what was noted; a unit of work without changes leaves no entry."""
         if not self._lines:
@@ -111,11 +117,11 @@ class History:
             .limit(limit)
         )
         if planter is not None:
-            query = query.where(ChangeRow.planter.in_(self._names(planter)))
+            query = query.where(ChangeRow.planter.in_(self.names(planter)))
         lines = self._session.execute(query).mappings()
         return tuple(HistoryLine(**line) for line in lines)
 
-    def _names(self, planter: str) -> set[str]:
+    def names(self, planter: str) -> set[str]:
         """Return every name under which a planter stands in the history."""
         names, found = {planter}, {planter}
         while found:

@@ -10,6 +10,7 @@ from sqlalchemy.orm import Session
 from changeover.planter.setup import Cell, Setup, Value
 from changeover.quantities import Refusal
 from changeover.store.journal import Journal
+from changeover.store.part_moves import PartMoves
 from changeover.store.planters import Planters
 from changeover.store.sqltypes import place_of
 from changeover.store.switch_tables import BeforeRow, SwitchRow, TickRow
@@ -25,6 +26,7 @@ class Switches:
 
     def __init__(self, session: Session, journal: Journal | None, planters: Planters) -> None:
         self._session, self._journal, self._planters = session, journal, planters
+        self.part_moves = PartMoves(session, journal)
 
     def open(self, planter: str) -> OpenSwitch | None:
         """Return the open switch of a planter, or None."""
