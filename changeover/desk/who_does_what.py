@@ -1,16 +1,17 @@
 """Who does what: the crew's timetable for what is left of a switch, from any moment on."""
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
+from changeover.desk.crew import Crew
 from changeover.desk.plan_switch import WorkView, view_of
 from changeover.planter.places import Place
 from changeover.quantities import Refusal, Units
 from changeover.store.opening import Store
 from changeover.switch.bags import Whose
-from changeover.switch.crew import SKILLS, CrewMember, SharedTool, clock_text, named
+from changeover.switch.crew import SKILLS, clock_text, named
 from changeover.switch.crew_work import CrewWork, crew_work
 from changeover.switch.own_tasks import at_places
 from changeover.switch.search import Limits
@@ -20,16 +21,10 @@ from changeover.switch.timetable_model import Mode, Person, SearchStatus, Stint,
 SECONDS = 5.0
 """How long a timetable is looked for: our own choice."""
 
+Widen = Callable[["Question"], "Question"]
+
 ONE_MORE = "one more"
 """The name of the person who is there only for the sake of asking what if."""
-
-
-@dataclass(frozen=True)
-class Crew:
-    """The persons and the shared tools of a store, sorted by name."""
-
-    members: tuple[CrewMember, ...] = ()
-    tools: tuple[SharedTool, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -74,12 +69,6 @@ class CrewPlan:
     def from_to(self, stint: Stint) -> str:
         """Write when a stint is: ``7:05-8:20``."""
         return f"{clock_text(self.begin + stint.start)}-{clock_text(self.begin + stint.end)}"
-
-
-def crew(store: Store) -> Crew:
-    """Return the persons and shared tools of a store."""
-    with store.read() as work:
-        return Crew(work.crew.all(), work.tools.all())
 
 
 def minute_of_day(now: datetime | None = None) -> int:

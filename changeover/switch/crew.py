@@ -89,8 +89,9 @@ def hours_text(hours: Hours) -> str:
 
 
 def clock_text(minute: int) -> str:
-    """Write a minute of the day as ``7:05``; minutes past midnight go on from 0:00."""
-    return f"{minute // 60 % 24}:{minute % 60:02d}"
+    """Write a minute of the day as ``7:05``; past 24:00 the next day begins at 0:01."""
+    hour = 24 if minute == DAY else minute // 60 % 24
+    return f"{hour}:{minute % 60:02d}"
 
 
 def named(crew: Iterable[CrewMember], names: Iterable[str]) -> tuple[CrewMember, ...]:

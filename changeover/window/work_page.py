@@ -66,6 +66,7 @@ class WorkPage(Page):
         self.yard, self.only_open = pill("yard mode"), pill("only what is left")
         self.by_place, self.by_person = pill("by place"), pill("by person")
         self.persons, self.place_scroll = ByPerson(outlook), QScrollArea()
+        self.views = QStackedWidget()
         self.who = TimetablePanel(read, door, outlook, asking)
         self.caution, self.side = CautionBar(outlook), WorkSide(outlook, self.who)
         self._column = QVBoxLayout()
@@ -136,7 +137,6 @@ class WorkPage(Page):
         top.addWidget(self.caution)
         top.addWidget(self.empty)
         main.addLayout(top)
-        self.views = QStackedWidget()
         for scroll, widget in ((self.place_scroll, inside), (QScrollArea(), self.persons)):
             _fill(scroll, widget)
             self.views.addWidget(scroll)
@@ -154,7 +154,7 @@ class WorkPage(Page):
             self._ways.addButton(way, number)
             head.addWidget(way)
         self.by_place.setChecked(True)
-        self._ways.idClicked.connect(lambda number: self.views.setCurrentIndex(number))
+        self._ways.idClicked.connect(self.views.setCurrentIndex)
         head.addSpacing(12)
 
     def _share_out(self, plan: CrewPlan | None) -> None:

@@ -1,4 +1,4 @@
-"""Beside the worklist: what comes next, who does what, parts to lay out, what is short, what comes back."""
+"""Beside the worklist: what comes next, who does what, parts to lay out, what comes back."""
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWidget
@@ -106,6 +106,7 @@ class WorkSide(QWidget):
             grid.setVerticalSpacing(6)
         scroll.setWidget(inside)
         scroll.setWidgetResizable(True)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(scroll)
