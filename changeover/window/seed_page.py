@@ -188,6 +188,11 @@ class SeedPage(Page):
         outlook, door = self.outlook, self.door
         ManualForm(line.setting, lot.crop, code, known, door, outlook, self).open()
 
+    def _open_tuning(self) -> None:
+        from changeover.window.tuning_view import TuningDialog
+
+        TuningDialog(self.door, self.outlook, self.asking, self).open()
+
     def _remove_lot(self) -> None:
         lot = self.choosing.lot.picked
         if lot is not None and self.asking.confirm(f"Remove lot {lot.number}?", yes="Remove"):
@@ -208,6 +213,7 @@ class SeedPage(Page):
         self._timer.timeout.connect(self.form_proposal)
         self.cards.chosen.connect(self._come_to)
         self.side.manual_wanted.connect(self._open_manual)
+        self.side.tuning_wanted.connect(self._open_tuning)
         choosing.lot.new_wanted.connect(lambda: self._open_lot(new=True))
         choosing.lot.change_wanted.connect(self._open_lot)
         choosing.lot.remove_wanted.connect(self._remove_lot)
