@@ -33,4 +33,8 @@ def job_in(field: Field | None, chosen: NextJob) -> FieldJob:
         first_day=chosen.first_day,
         last_day=chosen.last_day,
         area=chosen.area,
+        overlap=chosen.overlap,
+        reserve=chosen.reserve,
+        seed_at_both_ends=chosen.seed_at_both_ends,
+        other_lots=chosen.other_lots,
     )

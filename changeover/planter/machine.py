@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from changeover.planter.drive import Drive, GroundDrive
 from changeover.planter.groups import Group, check_groups
+from changeover.planter.load_reading import LoadReading
 from changeover.planter.places import PLANTER, Place, Scope
 from changeover.planter.scales import DepthScale, Index, Position
 from changeover.quantities import Q, Quantity, Refusal
@@ -28,9 +29,12 @@ class Planter:
     """A planter seen from behind, its rows numbered from the left.
 
     ``row_spacing`` is the spacing of the main rows; ``split_rows`` are the rows between them
-    that can be locked up. ``drives`` is keyed by the name of the drive group. ``fan_limit`` is
-    the most vacuum that the fans reach, None when it was not entered. Raises Refusal when the
-    parts do not make one machine.
+    that can be locked up. On a planter with ``twin_rows`` every two neighbouring rows make a
+    pair, and ``row_spacing`` is that of the pairs. ``drives`` is keyed by the name of the drive
+    group. ``fan_limit`` is the most vacuum that the fans reach, ``tank_capacity`` the volume of
+    each tank or row hopper, both None when not entered. ``wheel_track_rows`` run behind a tire;
+    ``load_readings`` are the down-pressure calibration. Raises Refusal when the parts do not
+    make one machine.
     """
 
     name: str
@@ -45,6 +49,10 @@ class Planter:
     hub_spacing_step: Quantity = field(default_factory=lambda: Q(0.1, "mm"))
     fan_limit: Quantity | None = None
     sensors_per_controller: int = 24
+    tank_capacity: Quantity | None = None
+    wheel_track_rows: frozenset[int] = frozenset()
+    twin_rows: bool = False
+    load_readings: tuple[LoadReading, ...] = ()
 
     def __post_init__(self) -> None:
         if not self.name.strip():
@@ -59,8 +67,11 @@ class Planter:
             raise Refusal("A controller must read at least one seed sensor.")
         if self.fan_limit is not None and self.fan_limit.to("kPa").magnitude <= 0:
             raise Refusal("The fan limit must be above zero.")
+        if self.tank_capacity is not None and not 1 <= self.tank_capacity.to("l").magnitude <= 2e4:
+            raise Refusal("A tank or row hopper holds 1 to 20 000 l (0.03 to 570 bu).")
         check_groups(self.groups, self.rows)
         self._check_split_rows()
+        self._check_tracks_and_twins()
         self._check_drives()
 
     def _check_split_rows(self) -> None:
@@ -69,6 +80,17 @@ class Planter:
                 raise Refusal(f"Row {row} cannot be locked up: the planter has {self.rows} rows.")
         if len(self.split_rows) >= self.rows:
             raise Refusal("At least one row must stay down; not every row can be locked up.")
+
+    def _check_tracks_and_twins(self) -> None:
+        for row in sorted(self.wheel_track_rows):
+            if not 1 <= row <= self.rows:
+                raise Refusal(
+                    f"Row {row} cannot run in a wheel track: the planter has {self.rows} rows."
+                )
+        if self.twin_rows and (self.split_rows or self.rows % 2):
+            raise Refusal("Twin rows come in pairs: their number is even, and none locks up.")
+        for reading in self.load_readings:
+            self.rows_of(reading.place)
 
     def _check_drives(self) -> None:
         names = {group.name for group in self.groups_of(Scope.DRIVE)}
@@ -87,14 +109,18 @@ class Planter:
 
     @property
     def width(self) -> Quantity:
-        """The pass width: main rows times their spacing, whether rows between are down or not."""
-        width: Quantity = len(self.main_rows) * self.row_spacing
+        """The pass width: main rows times their spacing, whether rows between are down or not.
+
+        Twin rows count by the pair.
+        """
+        rows = len(self.main_rows) / 2 if self.twin_rows else len(self.main_rows)
+        width: Quantity = rows * self.row_spacing
         return width
 
     @property
     def narrow_spacing(self) -> Quantity:
-        """The row spacing with every row down."""
-        return self.row_spacing / 2 if self.split_rows else self.row_spacing
+        """The row spacing with every row down; of twin rows the mean over the pairs."""
+        return self.row_spacing / 2 if self.split_rows or self.twin_rows else self.row_spacing
 
     @property
     def controllers(self) -> int:

@@ -69,6 +69,11 @@ def working_rows(planter: Planter, setup: Setup) -> tuple[int, ...]:
 
 
 def working_spacing(planter: Planter, setup: Setup) -> Quantity:
-    """Return the row spacing at work: narrow unless every row between the main rows is up."""
+    """Return the row spacing at work: narrow unless every row between the main rows is up.
+
+    Of twin rows it is the mean, half that of the pairs: what one meter has to sow.
+    """
+    if planter.twin_rows:
+        return planter.narrow_spacing
     down = set(working_rows(planter, setup)) & planter.split_rows
     return planter.narrow_spacing if down else planter.row_spacing

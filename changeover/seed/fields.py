@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from changeover.planter.places import Place
 from changeover.quantities import Quantity, Refusal
 
 
@@ -37,18 +38,28 @@ class Tillage(StrEnum):
 
 @dataclass(frozen=True)
 class Field:
-    """One field; its place on the map is a name, not coordinates."""
+    """One field; its place on the map is a name, not coordinates.
+
+    ``altitude`` is its height above the sea and ``run_length`` the length of its runs, both None
+    when not known.
+    """
 
     name: str
     area: Quantity
     texture: Texture = Texture.LOAM
     where: str = ""
+    altitude: Quantity | None = None
+    run_length: Quantity | None = None
 
     def __post_init__(self) -> None:
         if not self.name.strip():
             raise Refusal("The field has no name; give it one.")
         if not 0 < self.area.to("acre").magnitude <= 100_000:
             raise Refusal(f"Field {self.name}: the area must be above zero; check the figure.")
+        if self.altitude is not None and not -450 <= self.altitude.to("m").magnitude <= 5500:
+            raise Refusal(f"Field {self.name}: no field lies at that altitude; check the unit.")
+        if self.run_length is not None and not 5 <= self.run_length.to("m").magnitude <= 20_000:
+            raise Refusal(f"Field {self.name}: a run is 16 ft to 12 miles long (5 m to 20 km).")
 
 
 @dataclass(frozen=True)
@@ -57,7 +68,10 @@ class FieldJob:
 
     Either ``seed_rate`` (seeds per area) or ``stand`` (plants per area) is given, or neither:
     then the crop table proposes one. ``row_spacing`` is the spacing wanted on a split-row
-    planter; ``emergence`` the share of live seeds expected to come up, 0 to 1.
+    planter; ``emergence`` the share of live seeds expected to come up, 0 to 1. ``overlap`` is
+    the share of the area sown twice, ``reserve`` the share of a fill left when you stop for
+    seed, which waits at one end of the field or ``seed_at_both_ends``. ``other_lots`` names the
+    tanks or row hoppers that take another lot.
     """
 
     field: Field
@@ -73,6 +87,10 @@ class FieldJob:
     first_day: date | None = None
     last_day: date | None = None
     area: Quantity | None = None
+    overlap: float | None = None
+    reserve: float | None = None
+    seed_at_both_ends: bool = False
+    other_lots: tuple[tuple[Place, str], ...] = ()
 
     def __post_init__(self) -> None:
         where = f"Job in {self.field.name}"
@@ -83,6 +101,10 @@ class FieldJob:
                 raise Refusal(f"{where}: the {name} must be 100 to 5 000 000 an acre.")
         if self.emergence is not None and not 0 < self.emergence <= 1:
             raise Refusal(f"{where}: expected emergence must be above 0 and at most 100 %.")
+        if self.overlap is not None and not 0 <= self.overlap <= 1:
+            raise Refusal(f"{where}: the overlap must be 0 to 100 % of the area.")
+        if self.reserve is not None and not 0 <= self.reserve <= 0.9:
+            raise Refusal(f"{where}: the reserve in a tank must be 0 to 90 % of a fill.")
         if self.first_day and self.last_day and self.last_day < self.first_day:
             raise Refusal(f"{where}: the last day lies before the first; swap them.")
 

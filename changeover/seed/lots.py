@@ -31,7 +31,8 @@ class SeedLot:
     ``germination`` is a share, 0 to 1; ``thousand_seed_mass`` a mass; ``length``, ``width`` and
     ``thickness`` the mean seed dimensions; ``sieve`` the grade as printed on the tag, in
     sixty-fourths of an inch (lower, upper); ``package_seeds`` or ``package_mass`` what one
-    package holds. Raises Refusal for values that no seed can have.
+    package holds; ``bulk_density`` a mass per volume; ``lubricant`` the user's own dose of dry
+    lubricant for one package, a mass or a volume. Raises Refusal for values that no seed can have.
     """
 
     number: str
@@ -50,6 +51,8 @@ class SeedLot:
     package_seeds: int | None = None
     package_mass: Quantity | None = None
     packages: float | None = None
+    bulk_density: Quantity | None = None
+    lubricant: Quantity | None = None
 
     def __post_init__(self) -> None:
         if not self.number.strip():
@@ -74,3 +77,22 @@ class SeedLot:
             raise Refusal(f"Lot {self.number}: a package must weigh more than nothing.")
         if self.packages is not None and self.packages < 0:
             raise Refusal(f"Lot {self.number}: the count of packages cannot be below zero.")
+        self._check_bulk()
+
+    def _check_bulk(self) -> None:
+        dense = self.bulk_density
+        if dense is not None and not 50 <= dense.to("kg/m^3").magnitude <= 2000:
+            raise Refusal(
+                f"Lot {self.number}: seed weighs 4 to 155 lb a bushel (50 to 2 000 kg/m³) in bulk."
+            )
+        dose = self.lubricant
+        if dose is None:
+            return
+        if (
+            not (dose.is_compatible_with("g") or dose.is_compatible_with("l"))
+            or dose.magnitude <= 0
+        ):
+            raise Refusal(
+                f"Lot {self.number}: the dose of dry lubricant is a mass or volume a package, "
+                "such as 2 oz."
+            )

@@ -27,6 +27,9 @@ class PlanterRow(Counted, Base):
     hub_spacing_step: Mapped[Quantity] = mapped_column(QuantityType)
     fan_limit: Mapped[Quantity | None] = mapped_column(QuantityType)
     sensors_per_controller: Mapped[int]
+    tank_capacity: Mapped[Quantity | None] = mapped_column(QuantityType)
+    wheel_track_rows: Mapped[tuple[int, ...]] = mapped_column(TupleType)
+    twin_rows: Mapped[bool]
     groups: Mapped[list["GroupRow"]] = relationship(
         cascade="all, delete-orphan", order_by="GroupRow.id"
     )
@@ -38,6 +41,9 @@ class PlanterRow(Counted, Base):
     )
     offsets: Mapped[list["DepthOffsetRow"]] = relationship(
         cascade="all, delete-orphan", order_by="DepthOffsetRow.row"
+    )
+    load_readings: Mapped[list["LoadReadingRow"]] = relationship(
+        cascade="all, delete-orphan", order_by="LoadReadingRow.id"
     )
 
 
@@ -96,6 +102,16 @@ class DepthOffsetRow(OfPlanter, Base):
 
     row: Mapped[int]
     offset: Mapped[Quantity] = mapped_column(QuantityType)
+
+
+class LoadReadingRow(OfPlanter, Base):
+    """One reading of gauge-wheel load at a setting of the down pressure."""
+
+    __tablename__ = "load_reading"
+
+    place: Mapped[str]
+    setting: Mapped[Quantity] = mapped_column(QuantityType)
+    load: Mapped[Quantity] = mapped_column(QuantityType)
 
 
 class CellRow(OfPlanter, Base):

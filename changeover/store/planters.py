@@ -10,6 +10,7 @@ from sqlalchemy.orm.attributes import flag_modified
 
 from changeover.planter.drive import Drive, GroundDrive, MotorDrive, MotorKind
 from changeover.planter.groups import Group
+from changeover.planter.load_reading import LoadReading
 from changeover.planter.machine import Planter
 from changeover.planter.scales import DepthScale, Index, Position
 from changeover.quantities import Refusal
@@ -18,14 +19,19 @@ from changeover.store.machine_tables import (
     DepthOffsetRow,
     DriveRow,
     GroupRow,
+    LoadReadingRow,
     PlanterRow,
     PositionRow,
 )
 from changeover.store.refusals import Conflict
+from changeover.store.sqltypes import place_of
 
 _GROUND = "ground"
 _SINGULATOR, _CLOSING = "singulator", "closing"
-_PLAIN = ("name", "rows", "row_spacing", "hub_spacing_step", "fan_limit", "sensors_per_controller")
+_PLAIN = (
+    *("name", "rows", "row_spacing", "hub_spacing_step", "fan_limit", "sensors_per_controller"),
+    *("tank_capacity", "twin_rows"),
+)
 
 # The planters read last, by name, with the number and version under which they were read.
 Seen = dict[str, tuple[tuple[int, ...], Planter]]
@@ -131,6 +137,7 @@ class Planters:
                 selectinload(PlanterRow.drives),
                 selectinload(PlanterRow.positions),
                 selectinload(PlanterRow.offsets),
+                selectinload(PlanterRow.load_readings),
             )
         )
         return self._session.scalars(query).one_or_none()
@@ -149,6 +156,7 @@ def _fill(session: Session, row: PlanterRow, planter: Planter) -> None:
         for name in _PLAIN:
             setattr(row, name, getattr(planter, name))
         row.split_rows = tuple(sorted(planter.split_rows))
+        row.wheel_track_rows = tuple(sorted(planter.wheel_track_rows))
         row.depth_first, row.depth_step = planter.depth.first, planter.depth.step
         row.depth_count = planter.depth.count
         for name, (content, make) in _HANGING.items():
@@ -203,12 +211,20 @@ def _offset_rows(planter: Planter) -> list[DepthOffsetRow]:
     return [DepthOffsetRow(row=row, offset=offset) for row, offset in offsets]
 
 
+def _reading_rows(planter: Planter) -> list[LoadReadingRow]:
+    return [
+        LoadReadingRow(place=str(one.place), setting=one.setting, load=one.load)
+        for one in planter.load_readings
+    ]
+
+
 _Content = Callable[[Planter], Any]
 _HANGING: dict[str, tuple[_Content, Callable[[Planter], list[Any]]]] = {
     "groups": (lambda planter: planter.groups, _group_rows),
     "drives": (lambda planter: planter.drives, _drive_rows),
     "positions": (lambda planter: (planter.singulator, planter.closing), _position_rows),
     "offsets": (lambda planter: planter.depth.offsets, _offset_rows),
+    "load_readings": (lambda planter: planter.load_readings, _reading_rows),
 }
 
 
@@ -218,6 +234,10 @@ def _value(row: PlanterRow) -> Planter:
         groups=tuple(Group(one.sort, one.name, one.rows) for one in row.groups),
         drives=MappingProxyType({one.group_name: _drive(one) for one in row.drives}),
         split_rows=frozenset(row.split_rows),
+        wheel_track_rows=frozenset(row.wheel_track_rows),
+        load_readings=tuple(
+            LoadReading(place_of(one.place), one.setting, one.load) for one in row.load_readings
+        ),
         depth=DepthScale(
             row.depth_first, row.depth_step, row.depth_count, MappingProxyType(offsets)
         ),

@@ -132,3 +132,22 @@ class PlacesType(TypeDecorator[tuple[Place, ...]]):
     @override
     def process_result_value(self, value: Any | None, dialect: Dialect) -> tuple[Place, ...] | None:
         return None if value is None else tuple(place_of(text) for text in value)
+
+
+class PlacedType(TypeDecorator[tuple[tuple[Place, str], ...]]):
+    """Words, each with the place that it belongs to, in their order."""
+
+    impl = JSON(none_as_null=True)
+    cache_ok = True
+
+    @override
+    def process_bind_param(
+        self, value: Iterable[tuple[Place, str]] | None, dialect: Dialect
+    ) -> Any:
+        return None if value is None else [[str(place), word] for place, word in value]
+
+    @override
+    def process_result_value(
+        self, value: Any | None, dialect: Dialect
+    ) -> tuple[tuple[Place, str], ...] | None:
+        return None if value is None else tuple((place_of(text), word) for text, word in value)

@@ -9,7 +9,7 @@ from sqlalchemy import UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from changeover.planter.parts import Condition
-from changeover.planter.places import Scope
+from changeover.planter.places import Place, Scope
 from changeover.planter.settings import Kind, WorkPlace
 from changeover.planter.setup import Value
 from changeover.quantities import Quantity
@@ -18,6 +18,7 @@ from changeover.seed.lots import Purity, Treatment
 from changeover.store.base import Base, Counted
 from changeover.store.sqltypes import (
     ChoiceType,
+    PlacedType,
     QuantityType,
     TupleType,
     ValueType,
@@ -67,6 +68,8 @@ class LotRow(Counted, Base):
     package_seeds: Mapped[int | None]
     package_mass: Mapped[Quantity | None] = mapped_column(QuantityType)
     packages: Mapped[float | None]
+    bulk_density: Mapped[Quantity | None] = mapped_column(QuantityType)
+    lubricant: Mapped[Quantity | None] = mapped_column(QuantityType)
 
 
 class FieldRow(Counted, Base):
@@ -78,6 +81,8 @@ class FieldRow(Counted, Base):
     area: Mapped[Quantity] = mapped_column(QuantityType)
     texture: Mapped[Texture] = mapped_column(ChoiceType(Texture))
     where: Mapped[str]
+    altitude: Mapped[Quantity | None] = mapped_column(QuantityType)
+    run_length: Mapped[Quantity | None] = mapped_column(QuantityType)
 
 
 class JobColumns:
@@ -96,6 +101,10 @@ class JobColumns:
     first_day: Mapped[date | None]
     last_day: Mapped[date | None]
     area: Mapped[Quantity | None] = mapped_column(QuantityType)
+    overlap: Mapped[float | None]
+    reserve: Mapped[float | None]
+    seed_at_both_ends: Mapped[bool]
+    other_lots: Mapped[tuple[tuple[Place, str], ...]] = mapped_column(PlacedType)
 
 
 class JobRow(JobColumns, Counted, Base):

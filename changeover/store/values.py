@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from changeover.planter.places import Place
 from changeover.planter.setup import Setup
 from changeover.quantities import Q, Quantity, Refusal
 from changeover.seed.fields import Moisture, Tillage
@@ -39,6 +40,10 @@ class NextJob:
     first_day: date | None = None
     last_day: date | None = None
     area: Quantity | None = None
+    overlap: float | None = None
+    reserve: float | None = None
+    seed_at_both_ends: bool = False
+    other_lots: tuple[tuple[Place, str], ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

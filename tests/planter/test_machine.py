@@ -6,8 +6,10 @@ from hypothesis import strategies as st
 
 from changeover.planter.drive import GroundDrive, MotorDrive, MotorKind
 from changeover.planter.groups import equal_groups
+from changeover.planter.load_reading import LoadReading
 from changeover.planter.machine import Planter
 from changeover.planter.places import GROUP_SORTS, PLANTER, Place, Scope
+from changeover.planter.setup import Setup, working_spacing
 from changeover.quantities import Q, Refusal
 
 SPLIT = Planter("Split", 23, Q(30, "in"), split_rows=frozenset(range(2, 23, 2)))
@@ -91,3 +93,37 @@ def test_a_ground_drive_lists_every_pair() -> None:
 def test_an_impossible_drive_is_refused(bad) -> None:
     with pytest.raises(Refusal):
         bad()
+
+
+def test_twin_rows_count_by_the_pair() -> None:
+    twins = Planter("Twins", 24, Q(30, "in"), twin_rows=True)
+    assert (twins.width, twins.narrow_spacing) == (Q(360.0, "in"), Q(15.0, "in"))
+    assert working_spacing(twins, Setup()) == Q(15.0, "in")
+
+
+@pytest.mark.parametrize(
+    ("wrong", "words"),
+    [
+        ({"twin_rows": True}, "even"),
+        ({"twin_rows": True, "rows": 4, "split_rows": frozenset({2})}, "none locks up"),
+        ({"wheel_track_rows": frozenset({9})}, "Row 9"),
+        ({"tank_capacity": Q(0, "l")}, "holds 1 to 20 000 l"),
+        ({"load_readings": (LoadReading(Place.of_row(8), Q(1, "psi"), Q(1, "N")),)}, "row 8"),
+    ],
+)
+def test_what_cannot_be_a_planter_is_refused(wrong, words) -> None:
+    with pytest.raises(Refusal, match=words):
+        Planter(**{"name": "Wrong", "rows": 3, "row_spacing": Q(30, "in"), **wrong})
+
+
+@pytest.mark.parametrize(
+    ("setting", "load", "words"),
+    [
+        (Q(4, "in"), Q(1, "N"), "force or a pressure"),
+        (Q(-1, "lbf"), Q(1, "N"), "below zero"),
+        (Q(100, "lbf"), Q(1, "m"), "is a force"),
+    ],
+)
+def test_a_load_reading_of_the_wrong_kind_is_refused(setting, load, words) -> None:
+    with pytest.raises(Refusal, match=words):
+        LoadReading(Place.of_row(1), setting, load)

@@ -8,6 +8,7 @@ from pathlib import Path
 from changeover.store.backup import KEPT, backup_folder
 from changeover.store.opening import open_store
 
+OLD = Path(__file__).with_name("revisions") / "0003.sql"
 MORNING = datetime(2026, 5, 4, 7, 0, tzinfo=UTC)
 
 
@@ -30,11 +31,8 @@ def test_the_first_opening_of_a_day_makes_a_copy_that_opens(tmp_path) -> None:
 
 def test_a_copy_is_made_before_the_tables_change(tmp_path) -> None:
     path = tmp_path / "s.sqlite"
-    _open_at(path, MORNING, create=True)
-    with closing(sqlite3.connect(path)) as connection, connection:
-        connection.execute("DROP TABLE own_task")
-        connection.execute("DROP TABLE task_split")
-        connection.execute("UPDATE alembic_version SET version_num = '0003'")
+    with closing(sqlite3.connect(path)) as connection:
+        connection.executescript(OLD.read_text(encoding="utf-8"))
     _open_at(path, MORNING)
     (copy,) = _copies(path)
     with closing(sqlite3.connect(backup_folder(path) / copy)) as connection:

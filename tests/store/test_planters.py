@@ -9,14 +9,19 @@ from hypothesis import strategies as st
 
 from changeover.planter.drive import GroundDrive, MotorDrive, MotorKind
 from changeover.planter.groups import equal_groups
+from changeover.planter.load_reading import LoadReading
 from changeover.planter.machine import Planter
-from changeover.planter.places import Scope
+from changeover.planter.places import Place, Scope
 from changeover.planter.scales import DepthScale, Index, Position
 from changeover.quantities import Q, Refusal
 from changeover.store.opening import open_store
 from changeover.store.refusals import Conflict
 
 GROUND = GroundDrive((15, 18), (20, 24), Q(86.0, "in"), 0.62, 0.03)
+READINGS = tuple(
+    LoadReading(Place.of_row(2), Q(setting, "lbf"), Q(load, "N"))
+    for setting, load in ((100.0, 300.0), (200.0, 640.0))
+)
 MOTOR = MotorDrive(MotorKind.HYDRAULIC, 20.0, Q(60.0, "rpm"), Q(1500.0, "rpm"), Q(2.5, "in^3"))
 
 
@@ -45,6 +50,9 @@ def planters(draw) -> Planter:
         Index((Position("half", 0.5), Position("open", 1.0))),
         Index.of("float", "hard"),
         fan_limit=draw(st.sampled_from([None, Q(7.5, "kPa")])),
+        tank_capacity=draw(st.sampled_from([None, Q(50.0, "bu")])),
+        wheel_track_rows=draw(st.frozensets(st.integers(1, rows), max_size=3)),
+        load_readings=draw(st.sampled_from([(), READINGS])),
     )
 
 

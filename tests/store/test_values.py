@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 
 from changeover.planter.parts import Condition, Meter, Part, ShelfCount
+from changeover.planter.places import Place, Scope
 from changeover.quantities import Q, Refusal
 from changeover.seed.fields import Field, Texture
 from changeover.seed.lots import Purity, SeedLot, Treatment
@@ -22,16 +23,26 @@ LOT = SeedLot(
     treatment=Treatment.TREATED,
     purity=Purity.CERTIFIED,
     package_seeds=80_000,
+    bulk_density=Q(54.0, "lb/bu"),
+    lubricant=Q(2.0, "oz"),
 )
 KEPT = {
     "lots": LOT,
-    "fields": Field("Back Forty", Q(40.0, "acre"), Texture.CLAY),
+    "fields": Field("Back Forty", Q(40.0, "acre"), Texture.CLAY, altitude=Q(950.0, "m")),
     "parts": Part("C30", "corn disc", "disc", frozenset({"corn", "popcorn"}), 30, Q(4.5, "mm")),
     "shelf": ShelfCount("C30", Condition.GOOD, 12, "A1"),
     "meters": Meter("M-1", "Small Bar", 3, Q(0.4, "mm"), 12.5),
     "times": StandardTime("open_meter", Q(1.0, "min"), Q(90.0, "s")),
     "manual": ManualValue("corn", "vacuum", Q(18.0, "inH2O"), "page 3"),
-    "jobs": PlannedJob(lot="K-1", name="first", last_day=date(2026, 5, 4), lateness_cost=12.0),
+    "jobs": PlannedJob(
+        lot="K-1",
+        name="first",
+        last_day=date(2026, 5, 4),
+        lateness_cost=12.0,
+        overlap=0.03,
+        seed_at_both_ends=True,
+        other_lots=((Place(Scope.TANK, "tank 2"), "K-2"),),
+    ),
 }
 
 
