@@ -1,0 +1,198 @@
+"""The wear view of the Proof page: parts by row, typed row after row, judged as they are typed."""
+
+from dataclasses import replace
+from datetime import date
+from typing import ClassVar
+
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from typing_extensions import override
+
+from changeover.desk.changed import Changed
+from changeover.desk.inspect_wear import (
+    Inspection,
+    Spot,
+    WearView,
+    rates,
+    save,
+    variants,
+    wear_view,
+)
+from changeover.proof.wear import WearRate, WearState
+from changeover.quantities import Quantity, Refusal
+from changeover.window.asking import Asking
+from changeover.window.choice_box import ChoiceBox
+from changeover.window.day_field import DayField
+from changeover.window.door import Door
+from changeover.window.outlook import Outlook
+from changeover.window.page import Read
+from changeover.window.proof_view import PROOF_DATA, ProofView
+from changeover.window.quantity_field import QuantityField
+from changeover.window.wear_draft import Draft
+from changeover.window.wear_limits_dialog import WearLimitsDialog
+from changeover.window.wear_matrix import WearMatrix
+from changeover.window.wear_model import WearModel
+from changeover.window.wear_side import WearSide
+from changeover.window.wear_words import day_words
+from changeover.window.words import button, label
+
+VARIED = {"opener disc diameter": "Opener discs", "opener contact": "Blade"}
+HINT = "Type a figure, or g for good and r for replace; Enter goes on, Ctrl+D fills the selection."
+
+
+class WearProof(ProofView):
+    """Types, shows and saves wear inspections."""
+
+    wants: ClassVar[frozenset[Changed]] = PROOF_DATA | {Changed.WEAR_LIMITS}
+
+    def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
+        super().__init__(read, door, outlook, asking)
+        self.draft = Draft(door.stack, date.today())  # noqa: DTZ011
+        self.model = WearModel(self.draft, door)
+        self.matrix = WearMatrix(self.model, self.draft, door, outlook)
+        self.side, self._planter = WearSide(), ""
+        self.known = WearView((), (), ())
+        self._rates: dict[Spot, WearRate] = {}
+        self.shown: ChoiceBox[int] = ChoiceBox("Inspection")
+        self.day, self.worked = (
+            DayField("Day"),
+            QuantityField("Done so far", "area", outlook.units, hint="acres on the planter"),
+        )
+        self.variants = {part: ChoiceBox[str](name) for part, name in VARIED.items()}
+        self.save_button = button("Save the inspection", "main", self.save)
+        self.matrix.moved.connect(self._show_side)
+        self.draft.altered.connect(lambda _spots: self._typed())
+        self.shown.currentIndexChanged.connect(lambda _n: self._show())
+        self.day.changed.connect(self._show)
+        self.worked.changed.connect(self._show)
+        for box in self.variants.values():
+            box.currentIndexChanged.connect(lambda _n: self._show())
+        self._lay_out()
+
+    @override
+    def stops(self) -> tuple[QWidget, ...]:
+        return (self.matrix, self.day, self.shown)
+
+    @override
+    def refresh(self, changed: frozenset[Changed]) -> None:
+        planter = self.outlook.planter
+        self.known = self.read(wear_view, planter)
+        self.worked.show_units(self.outlook.units)
+        past = [(day_words(one), one.number) for one in self.known.inspections]
+        self.shown.offer([("a new inspection", 0), *past])
+        for part, box in self.variants.items():
+            box.offer([(one, one) for one in variants(part, self.known.limits)])
+        if planter != self._planter:
+            self._begin(planter)
+        self._show()
+
+    def save(self) -> None:
+        """Save what was typed as a proof with its findings, and begin anew."""
+        try:
+            typed = replace(self.typed(), worked=self.worked.quantity(), day=self._day())
+            edit = self.read(save, self.outlook.planter, typed, self.model.limits)
+        except Refusal as refusal:
+            self.door.refused.emit(str(refusal))
+            return
+        if self.door.push(edit):
+            self._begin(self.outlook.planter)
+            self._show()
+
+    def change_limits(self) -> WearLimitsDialog:
+        """Open the list of limits."""
+        dialog = WearLimitsDialog(self.read, self.door, self.outlook, self)
+        dialog.open()
+        return dialog
+
+    def typed(self) -> Inspection:
+        """Return the draft with the variants that are chosen."""
+        parts = {part for _, part in self.draft.inspection.cells}
+        chosen = {part: box.chosen for part, box in self.variants.items()}
+        applies = {part: one for part, one in chosen.items() if one}
+        kept = {part: one for part, one in applies.items() if part in parts or not parts}
+        return replace(self.draft.inspection, applies=kept or applies)
+
+    def _day(self) -> date:
+        day = self.day.day()
+        if day is None:
+            raise Refusal("The day of the inspection is missing; enter it.")
+        if day > date.today():  # noqa: DTZ011
+            raise Refusal(f"{day.isoformat()} is still to come; enter the day of the inspection.")
+        return day
+
+    def _begin(self, planter: str) -> None:
+        """Begin an empty inspection with the variants of the last one."""
+        self._planter = planter
+        self.draft.begin(Inspection(date.today()))  # noqa: DTZ011
+        self.day.show_day(self.draft.inspection.day)
+        self.shown.choose(0)
+        last = self.known.inspections[:1]
+        for part, box in self.variants.items():
+            box.choose(last[0].applies.get(part) if last else None)
+
+    def _past(self) -> Inspection | None:
+        number = self.shown.chosen
+        return next((one for one in self.known.inspections if one.number == number), None)
+
+    def _show(self) -> None:
+        past = self._past()
+        if past is None:
+            typed = self.typed()
+            self.draft.begin(replace(typed, day=self._day_or_today(), worked=self._worked()))
+        rows = range(1, self.outlook.board.planter.rows + 1)
+        self.model.show_all(rows, self.known.limits, self.outlook.units, past)
+        for field in (self.day, self.worked, *self.variants.values(), self.save_button):
+            field.setEnabled(past is None)
+        if not self.matrix.currentIndex().isValid() and self.model.rowCount():
+            self.matrix.setCurrentIndex(self.model.index(0, 0))
+        self._typed()
+
+    def _day_or_today(self) -> date:
+        try:
+            return self.day.day() or date.today()  # noqa: DTZ011
+        except Refusal:
+            return self.draft.inspection.day
+
+    def _worked(self) -> Quantity | None:
+        try:
+            return self.worked.quantity()
+        except Refusal:
+            return None
+
+    def _typed(self) -> None:
+        now = self.model.inspection
+        self._rates = rates(now, self.known.inspections, self.model.limits)
+        past = self._past()
+        worn = sum(v.condition is WearState.REPLACE for v in self.model.verdicts.values())
+        what = f"inspection of {day_words(past)}" if past else "a new inspection"
+        self.say_about(f"{what}, {len(now.rows)} rows read, {worn} to replace")
+        self._show_side()
+
+    def _show_side(self) -> None:
+        spot = self.matrix.here()
+        self.side.show_cell(self.model, spot, self._rates.get(spot) if spot else None)
+
+    def _lay_out(self) -> None:
+        head, body, column = QHBoxLayout(), QHBoxLayout(self), QVBoxLayout()
+        head.setSpacing(8)
+        fields = (("", self.shown, 170), ("Day", self.day, 104), ("Done so far", self.worked, 116))
+        choices = [(VARIED[part], box, 108) for part, box in self.variants.items()]
+        for words, field, width in (*fields, *choices):
+            if words:
+                head.addWidget(label(words, "soft"))
+            field.setFixedWidth(width)
+            field.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+            head.addWidget(field)
+        head.addStretch()
+        foot = QHBoxLayout()
+        foot.addWidget(label(HINT, "soft", wrap=True), 1)
+        foot.addWidget(button("Limits…", clicked=self.change_limits))
+        foot.addWidget(self.save_button)
+        column.setContentsMargins(0, 0, 12, 12)
+        column.setSpacing(8)
+        column.addLayout(head)
+        column.addWidget(self.matrix, 1)
+        column.addLayout(foot)
+        body.setContentsMargins(0, 0, 0, 0)
+        body.setSpacing(0)
+        body.addLayout(column, 1)
+        body.addWidget(self.side)
