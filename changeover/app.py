@@ -7,22 +7,24 @@ import tempfile
 from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from platformdirs import user_config_path, user_data_path
 from PySide6.QtWidgets import QApplication
 
-from changeover.desk.board import Board, read_board
-from changeover.desk.fleet import planter_names
-from changeover.desk.opening import Store, open_store
-from changeover.quantities import Units
-from changeover.window.asking import Asking, DialogAsking
-from changeover.window.door import Door, Edit, Outcome
-from changeover.window.main_window import MainWindow
-from changeover.window.outlook import Outlook
-from changeover.window.preferences import Preferences
-from changeover.window.session import Session
+from changeover.window.curtain import Curtain
+from changeover.window.kept import kept_file, kept_look
 from changeover.window.theme import font
+
+if TYPE_CHECKING:
+    from changeover.desk.board import Board
+    from changeover.desk.opening import Store
+    from changeover.quantities import Units
+    from changeover.window.asking import Asking
+    from changeover.window.door import Edit, Outcome
+    from changeover.window.main_window import MainWindow
+    from changeover.window.preferences import Preferences
+    from changeover.window.session import Session
 
 
 def application() -> QApplication:
@@ -38,25 +40,36 @@ def application() -> QApplication:
 class Desk:
     """The store seen from the window: reads with the desk's functions, applies edits."""
 
-    def __init__(self, store: Store, who: str) -> None:
+    def __init__(self, store: "Store", who: str) -> None:
         self._store, self._who = store, who
 
     def read(self, job: Callable[..., Any], *args: Any, **kwargs: Any) -> Any:
         return job(self._store, *args, **kwargs)
 
-    def read_board(self, planter: str, units: Units, *, proposal: bool) -> Board:
+    def read_board(self, planter: str, units: "Units", *, proposal: bool) -> "Board":
+        from changeover.desk.board import read_board
+
         return read_board(self._store, planter, units, proposal=proposal)
 
-    def apply(self, edit: Edit) -> Outcome:
+    def apply(self, edit: "Edit") -> "Outcome":
         from changeover.desk.door import apply
 
         return apply(self._store, edit, self._who)  # type: ignore[arg-type]
 
 
 def build_window(
-    store: Store, preferences: Preferences, asking: Asking | None = None, planter: str = ""
-) -> MainWindow:
+    store: "Store",
+    preferences: "Preferences",
+    asking: "Asking | None" = None,
+    planter: str = "",
+) -> "MainWindow":
     """Put a window on a store together; ``planter`` is the one to begin with."""
+    from changeover.desk.fleet import planter_names
+    from changeover.window.asking import DialogAsking
+    from changeover.window.door import Door
+    from changeover.window.main_window import MainWindow
+    from changeover.window.outlook import Outlook
+
     desk, names = Desk(store, getpass.getuser()), planter_names(store)
     first = next((name for name in (planter, preferences.planter) if name in names), "")
     outlook = Outlook(
@@ -68,38 +81,57 @@ def build_window(
     return window
 
 
-def _with_next(store: Store) -> str:
-    """Return the first planter that has a next lot, so that there is something to see."""
-    from changeover.desk.fleet import planter_lines
+def open_session(file: Path, curtain: Curtain) -> "Session":
+    """Make the session that changes the curtain for a window."""
+    from changeover.window.asking import DialogAsking
+    from changeover.window.preferences import Preferences
+    from changeover.window.session import Session
 
-    return next((line.name for line in planter_lines(store) if line.next), "")
+    preferences, asking = Preferences(file), DialogAsking()
+    return Session(
+        lambda store: build_window(store, preferences, asking),
+        preferences,
+        asking,
+        user_data_path("changeover"),
+        curtain,
+    )
+
+
+def run(where: str = "") -> int:
+    """Open the window on a store, on the last one, or on the first choices; return the status.
+
+    The frame of the window is shown before store and calculations are imported.
+    """
+    app, file = application(), user_config_path("changeover") / "window.ini"
+    curtain = Curtain(kept_look(kept_file(file)), f"opening {Path(where).name}" if where else "")
+    sessions: list[Session] = []
+
+    def begin() -> None:
+        sessions.append(open_session(file, curtain))
+        sessions[0].begin(where)
+
+    curtain.painted.connect(begin)
+    curtain.show()
+    status = app.exec()
+    for session in sessions:
+        session.close()
+    return status
 
 
 def take_shots(where: str, planter: str, folder: Path) -> list[Path]:
     """Write a picture of every screen of a store into a folder. Raises Refusal."""
+    from changeover.desk.fleet import planter_lines
+    from changeover.desk.opening import open_store
+    from changeover.window.preferences import Preferences
     from changeover.window.shots import take_shots
 
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     app = application()
     with tempfile.TemporaryDirectory() as spare, closing(open_store(where)) as store:
+        busy = (line.name for line in planter_lines(store) if line.next)
         preferences = Preferences(Path(spare) / "window.ini")
-        window = build_window(store, preferences, planter=planter or _with_next(store))
+        window = build_window(store, preferences, planter=planter or next(busy, ""))
         taken = take_shots(window, folder)
         window.deleteLater()
         app.sendPostedEvents()
     return taken
-
-
-def run(where: str = "") -> int:
-    """Open the window on a store, on the last one, or on the first choices; return the status."""
-    app = application()
-    preferences = Preferences(user_config_path("changeover") / "window.ini")
-    asking = DialogAsking()
-    session = Session(
-        lambda store: build_window(store, preferences, asking),
-        preferences,
-        asking,
-        user_data_path("changeover"),
-    )
-    session.begin(where)
-    return app.exec()

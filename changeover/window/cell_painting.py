@@ -65,9 +65,11 @@ class CellPaint:
         if not text and not look.up:
             text, token = "–", "soft"
         if marked:
-            sign = QRectF(box.center().x() - 4, box.bottom() - 12, 8, 8)
+            wide = box.width() >= WIDE
+            middle = box.center() + (QPointF(34, 0) if wide else QPointF(0, box.height() / 2 - 8))
+            sign = QRectF(middle.x() - 4, middle.y() - 4, 8, 8)
             paint_sign(painter, sign, Mark.WORK, self.tokens.colour("work"))
-            box = box.adjusted(0, 0, 0, -8)
+            box = box if wide else box.adjusted(0, 0, 0, -8)
         _write(painter, box, text, self.tokens.colour(token), TEXT_PX, bold=marked)
 
     def _paint_change(self, painter: QPainter, box: QRectF) -> None:

@@ -177,7 +177,7 @@ class Header(QWidget):
         line.addWidget(self.planter)
         line.addWidget(self.about)
         line.addSpacing(8)
-        line.addLayout(now, 4)
+        line.addLayout(now, 2)
         line.addWidget(Arrow(self._outlook))
         line.addWidget(self.next, 3)
         line.addSpacing(8)

@@ -14,7 +14,7 @@ from changeover.window.standing import Standing
 from changeover.window.theme import DARK, LIGHT, Tokens
 
 CELLS_ONLY = frozenset({Changed.AS_FOUND, Changed.TARGET, Changed.TICKS})
-LOOK_UP_SOON_MS, LOOK_UP_LATER_MS = 20, 250
+LOOK_UP_SOON_MS, LOOK_UP_LATER_MS = 80, 250
 
 
 class ReadBoard(Protocol):

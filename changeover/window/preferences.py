@@ -2,19 +2,17 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QSettings, Qt
-from PySide6.QtGui import QGuiApplication
-
 from changeover.quantities import Units
+from changeover.window.kept import kept_file, kept_look
 from changeover.window.outlook import Outlook
-from changeover.window.theme import DARK, LIGHT, Tokens
+from changeover.window.theme import Tokens
 
 
 class Preferences:
     """Units, look, last planter and last store, kept in one small file of the user's."""
 
     def __init__(self, path: Path) -> None:
-        self._file = QSettings(str(path), QSettings.Format.IniFormat)
+        self._file = kept_file(path)
 
     def keep(self, outlook: Outlook) -> None:
         """Remember what is looked at, and how."""
@@ -34,11 +32,7 @@ class Preferences:
     @property
     def tokens(self) -> Tokens:
         """The look chosen last, else the one that the desktop asks for."""
-        kept = self._text("look")
-        if kept in (LIGHT.name, DARK.name):
-            return DARK if kept == DARK.name else LIGHT
-        dark = QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
-        return DARK if dark else LIGHT
+        return kept_look(self._file)
 
     @property
     def planter(self) -> str:

@@ -18,7 +18,8 @@ STORES = "Stores (*.sqlite);;All files (*)"
 class Session(QObject):
     """Opens and changes stores; a store that is refused leaves what is on screen as it is.
 
-    ``build`` makes the window of a store, ``folder`` holds the working copy of the demo.
+    ``build`` makes the window of a store, ``folder`` holds the working copy of the demo and
+    ``curtain`` is what is on the screen until the first one is there.
     """
 
     def __init__(
@@ -27,18 +28,19 @@ class Session(QObject):
         preferences: Preferences,
         asking: Asking,
         folder: Path,
+        curtain: QWidget | None = None,
     ) -> None:
         super().__init__()
         self._build, self._preferences = build, preferences
         self._asking, self._folder = asking, folder
         self.where = ""
         self.store: Store | None = None
-        self.screen: QWidget | None = None
+        self.screen = curtain
 
     def begin(self, where: str = "") -> None:
         """Open a store, the one opened last, or show the choices of the first start."""
         wanted = where or self._preferences.store
-        if not (wanted and self.open(wanted)) and self.screen is None:
+        if not (wanted and self.open(wanted)):
             self._show(self._first_start())
 
     def open(self, where: str, *, create: bool = False) -> bool:

@@ -4,12 +4,14 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QMenu, QWidget
 
+from changeover.desk.edits import Side
 from changeover.window.matrix_view import MatrixView
 from changeover.window.sheet import Shown
 from changeover.window.sheet_header import NAMES_WIDTH
 from changeover.window.words import button, label, pill
 
 TOOLBAR_HEIGHT = 40
+EDITS = {Side.AS_FOUND: "edits set what is found", Side.TARGET: "edits set the target"}
 
 
 class Toolbar(QWidget):
@@ -84,7 +86,7 @@ class Toolbar(QWidget):
         self.changed.emit()
 
     def _say_edits(self) -> None:
-        self.edits.setText(f"edits set the {self.shown.edits.value}")
+        self.edits.setText(EDITS[self.shown.edits])
 
     def _lay_out(self) -> None:
         line = QHBoxLayout(self)

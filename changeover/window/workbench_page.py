@@ -23,7 +23,7 @@ from changeover.window.planter_layout import Column
 from changeover.window.reason_panel import ReasonPanel
 from changeover.window.sheet import Sheet, Shown
 from changeover.window.sheet_header import NAMES_WIDTH
-from changeover.window.toolbar import Toolbar
+from changeover.window.toolbar import EDITS, Toolbar
 from changeover.window.words import Elided, rule
 
 LOW_DRAWING, TALL_DRAWING, TALL_WINDOW = 168, 200, 740
@@ -158,10 +158,8 @@ class Workbench(Page):
         return f"Row {row} of {', '.join(groups)}." if groups else f"Row {row}."
 
     def _edits(self) -> str:
-        side = self.model.sheet.side.value
-        return (
-            f"An edit sets the {side}. Type a value, Ctrl+D fills the selected rows, F1 all keys."
-        )
+        words = EDITS[self.model.sheet.side].capitalize()
+        return f"{words}: type a value, Ctrl+D fills the selected rows, F1 shows all keys."
 
     def _choose_group(self, place: Place) -> None:
         sheet = self.model.sheet

@@ -43,6 +43,19 @@ def test_long_text_is_wrapped_and_scrolled_not_cut(panel: ReasonPanel, qtbot: Qt
     assert panel.why.width() <= panel.area.viewport().width()
 
 
+def test_a_long_reckoning_is_shown_by_its_beginning_and_in_full_at_a_click(
+    panel: ReasonPanel,
+) -> None:
+    how = "S56 scores thirteen points. " * 40
+    one = Proposed(DEPTH, 4, replace(REASON, how=how, inputs=()))
+    board = replace(make_board(), proposal=Proposal(cells={DEPTH: one}))
+    panel.show_cell(Sheet(board, Standing(board), board.units, Shown.BOTH), DEPTH)
+    assert len(panel.how.text()) < 330
+    panel.more.click()
+    assert panel.how.text() == how
+    assert not panel.more.isVisible()
+
+
 def test_the_drawings_come_with_depth_and_go_without(panel: ReasonPanel) -> None:
     show(panel, REASON.why)
     assert panel.main.isVisible()

@@ -71,7 +71,7 @@ def test_keeping_as_found_makes_it_the_target(page: SwitchPage, desk: MemoryDesk
 def test_the_bar_says_where_edits_go(page: SwitchPage) -> None:
     assert page.toolbar.edits.text() == "edits set the target"
     page.toolbar.sides[Shown.FOUND].click()
-    assert page.toolbar.edits.text() == "edits set the as found"
+    assert page.toolbar.edits.text() == "edits set what is found"
     assert page.model.sheet.side is Side.AS_FOUND
 
 
