@@ -3,5 +3,8 @@
 from changeover.window.pages import PageLine
 
 PROOFS: tuple[PageLine, ...] = (
+    PageLine("bench", "bench", "changeover.window.proof_bench", "BenchView"),
+    PageLine("vacuum", "vacuum", "changeover.window.vacuum_view", "VacuumProof"),
+    PageLine("wear", "wear", "changeover.window.wear_view", "WearProof"),
     PageLine("taken", "taken", "changeover.window.proof_taken", "TakenView"),
 )

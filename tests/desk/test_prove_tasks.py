@@ -7,6 +7,7 @@ from changeover.desk.demo import working_copy
 from changeover.desk.do_work import tick_whole
 from changeover.desk.door import apply
 from changeover.desk.edits import CloseSwitch, NextJob, WithdrawSetup
+from changeover.desk.fleet import planter_names
 from changeover.desk.look_up import propose_for
 from changeover.desk.opening import open_store
 from changeover.desk.plan_switch import work_view
@@ -126,8 +127,8 @@ def test_what_passed_since_the_switch_began_is_said_for_the_record(store) -> Non
 def test_a_proved_setup_outranks_published_figures_for_the_same_crop_disc_and_size(store) -> None:
     job = NextJob("Y-208")
     vacuum = Cell("vacuum", read_board(store, BAR, proposal=False).planter.places(Scope.FAN)[0])
-    for one in setups(store, BAR):
-        apply(store, WithdrawSetup(BAR, one.name), "Ada")
+    for one in (one for name in planter_names(store) for one in setups(store, name)):
+        apply(store, WithdrawSetup(one.planter, one.name), "Ada")
     before = propose_for(store, BAR, job).cells[vacuum].reason
     bench(store, 2)
     proved = work_view(store, BAR).proved
