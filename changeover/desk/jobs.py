@@ -5,7 +5,7 @@ from changeover.seed.fields import Field, FieldJob
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import NextJob
 
-NO_FIELD = "no field chosen"
+NO_FIELD = "a field not yet chosen"
 
 
 def field_job(work: UnitOfWork, chosen: NextJob) -> FieldJob:

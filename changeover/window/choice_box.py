@@ -28,12 +28,12 @@ class ChoiceBox(QComboBox, Generic[Choice]):
 
     def offer(self, choices: Iterable[tuple[str, Choice]]) -> None:
         """Offer other choices, keeping the value that is chosen where it is among them."""
-        before, every = self.chosen, list(choices)
+        had, before, every = bool(self.values), self.chosen, list(choices)
         with QSignalBlocker(self):
             self.clear()
             self.values = [value for _, value in every]
             self.addItems([words for words, _ in every])
-            if before in self.values:
+            if had and before in self.values:
                 self.setCurrentIndex(self.values.index(before))
 
     def choose(self, value: Choice | None) -> None:

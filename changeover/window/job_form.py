@@ -17,7 +17,7 @@ from changeover.window.quantity_field import QuantityField
 class RateBy(StrEnum):
     """What decides the seed rate."""
 
-    TABLE = "as the crop table says"
+    TABLE = "the crop table"
     RATE = "seed rate"
     STAND = "stand wanted"
 

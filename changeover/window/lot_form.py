@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QWidget
 
 from changeover.desk.edits import PutLot
 from changeover.desk.tables import crops
-from changeover.quantities import Q, Quantity, Refusal, read_quantity
+from changeover.quantities import Q, Quantity, Refusal, grouped, read_quantity
 from changeover.seed.lots import Purity, SeedLot, Treatment
 from changeover.window.choice_box import ChoiceBox
 from changeover.window.door import Door
@@ -142,7 +142,7 @@ class LotForm(FormDialog):
         self.treated_with.setText(lot.treatment_name)
         self.purity.choose(lot.purity)
         self.modified.setChecked(lot.genetically_modified)
-        self.seeds.setText("" if lot.package_seeds is None else f"{lot.package_seeds:,}")
+        self.seeds.setText("" if lot.package_seeds is None else grouped(lot.package_seeds, 0))
         self.mass.show_quantity(lot.package_mass)
         self.packages.setText("" if lot.packages is None else f"{lot.packages:g}")
 

@@ -19,7 +19,7 @@ def rail_notes(outlook: Outlook) -> Mapping[str, RailNote]:
             Mark.ATTENTION if unknown else Mark.READY,
             f"{unknown} not known" if unknown else f"{rows} set",
         ),
-        "seed": RailNote(Mark.READY, "lot chosen") if chosen else RailNote(text="choose the next"),
+        "seed": RailNote(Mark.READY, "lot chosen") if chosen else RailNote(text="none chosen"),
         "switch": _switch_note(chosen, to_do),
         "work": _work_note(chosen, to_do),
     }

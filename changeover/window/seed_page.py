@@ -33,6 +33,7 @@ from changeover.window.standing import Standing
 from changeover.window.words import Elided, button, label
 
 FORMS_AFTER_MS = 15
+BEFORE = "What stands below is for the inputs as they were before."
 NO_PLANTER = "No planter yet. Make one on the Planters page, then come back."
 
 
@@ -48,6 +49,7 @@ class SeedPage(Page):
     def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
         super().__init__(read, door, outlook, asking)
         self.known: Known | None = None
+        self.job: NextJob | None = None
         self.proposal: Proposal | None = None
         self.sheet: Sheet | None = None
         self.lines: dict[str, ProposalLine] = {}
@@ -78,25 +80,29 @@ class SeedPage(Page):
         self.form_proposal()
 
     def form_proposal(self) -> None:
-        """Look the inputs up as they stand, saved or not, and show what is proposed."""
+        """Look the inputs up as they stand, saved or not, and show what is proposed.
+
+        While an input is refused, the last proposal stays in view and cannot be taken over.
+        """
         self._timer.stop()
+        self.job = None
         if self.known is None:
             return
         try:
             job = self.choosing.job()
             self.proposal = self.known.propose(job, self.outlook.units)
         except Refusal as refusal:
-            self._show_nothing(str(refusal))
+            self._show_refusal(str(refusal))
             return
-        self.sheet = self._sheet_of(job, self.proposal)
+        self.job, self.sheet = job, self._sheet_of(job, self.proposal)
         self._show_proposal()
 
     def take_over(self) -> None:
         """Make the inputs the next job and the proposal the target, then open the Switch page."""
         self.form_proposal()
-        if self.proposal is None:
+        job, outlook = self.job, self.outlook
+        if job is None or self.proposal is None:
             return
-        job, outlook = self.choosing.job(), self.outlook
         view = self.read(work_view, outlook.planter, outlook.units)
         if not confirmed(view, job, self.asking):
             return
@@ -138,11 +144,23 @@ class SeedPage(Page):
         self.cards.show_lines([*(line_card(line) for line in lines), *figures])
         self.warnings.show_lines(proposal.warnings)
         differing = sum(line.differs for line in lines)
-        self.about.setText(f"{differing} of {len(lines)} settings differ from now")
+        missing = sum(line.missing for line in lines)
+        without = f", {missing} without a proposal" if missing else ""
+        self.about.setText(f"{differing} of {len(lines)} settings differ from now{without}")
         for widget, shown in ((self.empty, False), (self.cards, True)):
             widget.setVisible(shown)
         self.take.setEnabled(True)
         self._show_reason(self.cards.here)
+
+    def _show_refusal(self, sentence: str) -> None:
+        """Say what is wrong with the inputs, above the proposal that was there before."""
+        seen = self.sheet.board.planter.name if self.sheet is not None else ""
+        if self.choosing.lot.picked is None or seen != self.outlook.planter:
+            self._show_nothing(sentence)
+            return
+        self.warnings.show_lines((sentence, BEFORE))
+        self.about.setText("")
+        self.take.setEnabled(False)
 
     def _show_nothing(self, why: str) -> None:
         """Say what is missing in place of a proposal."""
@@ -239,7 +257,7 @@ class SeedPage(Page):
         for widget in (self.warnings, self.empty, self.cards):
             column.addWidget(widget)
         column.addStretch()
-        self.empty.setContentsMargins(10, 8, 0, 0)
+        self.empty.setIndent(8)
         self.area.setWidget(inside)
         self.area.setWidgetResizable(True)
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

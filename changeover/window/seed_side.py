@@ -7,10 +7,12 @@ from changeover.planter.setup import Cell
 from changeover.window.choice_box import ChoiceBox
 from changeover.window.outlook import Outlook
 from changeover.window.reason_panel import ReasonPanel
+from changeover.window.reason_words import ReasonWords
 from changeover.window.seed_lines import ProposalLine
 from changeover.window.sheet import Sheet
 from changeover.window.words import button
 
+NO_LINE = "Choose a line to see how it was reckoned and who says so."
 WITHOUT_MANUAL = ("seed", "row_lock")
 
 
@@ -38,6 +40,10 @@ class SeedSide(ReasonPanel):
         self._line: ProposalLine | None = None
         self.rows.currentIndexChanged.connect(self._show_rows)
         self.show_line(None, None)
+
+    def show_nothing(self) -> None:
+        """Say that a line is to be chosen."""
+        self.show_words(ReasonWords("Says who?", "", why=NO_LINE))
 
     def show_line(self, sheet: Sheet | None, line: ProposalLine | None) -> None:
         """Show the reason of a line, or nothing."""

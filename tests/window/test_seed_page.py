@@ -66,9 +66,12 @@ def test_what_is_wrong_is_said_and_cannot_be_taken_over(seed: OnDemo, qtbot: Any
     seed.page.choosing.inputs.speed.line.setText("fast")
     qtbot.waitUntil(lambda: not seed.page.take.isEnabled())
     assert "not a number" in seed.page.choosing.inputs.speed.sentence.text()
-    assert "Speed" in seed.page.empty.text()
+    assert "Speed" in seed.page.warnings.words.text()
+    assert "as they were before" in seed.page.warnings.words.text()
     seed.page.choosing.inputs.speed.line.setText("90")
-    qtbot.waitUntil(lambda: "at most 20 mph" in seed.page.empty.text())
+    qtbot.waitUntil(lambda: "at most 20 mph" in seed.page.warnings.words.text())
+    seed.page.take_over()
+    assert not seed.door.stack.count()
 
 
 def test_the_reason_of_the_chosen_line_stands_at_the_side(seed: OnDemo) -> None:
