@@ -1,19 +1,23 @@
 """The figures that belong to a whole proposal: spacing, disc speed, stand, seed and packages."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Literal
 
 from changeover.planter.parts import Part
-from changeover.quantities import Q, Quantity, Units, show
-from changeover.seed import need, rate
+from changeover.quantities import Quantity, Units, show
+from changeover.seed import rate
 from changeover.seed.case import Case
 from changeover.seed.crops import Crop
+from changeover.seed.drive_figures import drive_figures
+from changeover.seed.need_figures import need_figures
 from changeover.seed.reasons import Figure, Input, Reason, Trust
 from changeover.seed.seed_rate import shares_of
 from changeover.seed.speed import top_ground_speed
 from changeover.seed.trust_order import reasoned
 
 SOURCE = "by definition"
+TWINS = "; twin rows share the rate, so it is twice that of one row a pair"
 
 
 def figures_of(case: Case, seed_rate: Quantity | None, disc: Part | None) -> tuple[Figure, ...]:
@@ -21,8 +25,19 @@ def figures_of(case: Case, seed_rate: Quantity | None, disc: Part | None) -> tup
     found = [*_row_length(case)]
     if seed_rate is not None:
         found += [*_spacing(case, seed_rate), *_speeds(case, seed_rate, disc)]
-        found += [*_stand(case, seed_rate), *_mass(case, seed_rate), *_need(case, seed_rate)]
+        found += [*_stand(case, seed_rate), *_mass(case, seed_rate), *need_figures(case, seed_rate)]
     return (*found, *_size(case))
+
+
+def figures_of_lot(case: Case, seed_rate: Quantity | None) -> tuple[Figure, ...]:
+    """Return what a lot that shares the planter needs; its number stands in key and name."""
+    if seed_rate is None:
+        return ()
+    number = case.lot.number
+    return tuple(
+        replace(one, key=f"{one.key}:{number}", name=f"{one.name}, lot {number}")
+        for one in need_figures(case, seed_rate)
+    )
 
 
 def _row_length(case: Case) -> Iterator[Figure]:
@@ -41,13 +56,14 @@ def _row_length(case: Case) -> Iterator[Figure]:
 
 def _spacing(case: Case, seed_rate: Quantity) -> Iterator[Figure]:
     spacing = rate.spacing_in_row(seed_rate, case.row_spacing)
+    twin = case.planter.twin_rows
     yield _figure(
         case,
         "spacing",
-        "Spacing in the row",
+        "Spacing in each twin row" if twin else "Spacing in the row",
         spacing,
         "spacing",
-        "Seed to seed along the row.",
+        f"Seed to seed along the row{TWINS if twin else ''}.",
         "1 / (seed rate · row spacing)",
     )
     per_length = rate.seeds_per_length(seed_rate, case.row_spacing)
@@ -85,6 +101,7 @@ def _speeds(case: Case, seed_rate: Quantity, disc: Part | None) -> Iterator[Figu
         f"Disc {disc.code} with {disc.cells} cells.",
         "60 · seeds per second / cells",
     )
+    yield from drive_figures(case, seed_rate, disc.cells)
     if not limit_is_for(case.crop):
         return
     top = top_ground_speed(seed_rate, case.row_spacing, disc.cells)
@@ -127,57 +144,6 @@ def _mass(case: Case, seed_rate: Quantity) -> Iterator[Figure]:
         rate.mass_rate(seed_rate, per_mass),
         "mass_rate",
         reasoned("mass per area", why, whence, trust, how="seed rate / seeds per mass"),
-    )
-
-
-def _need(case: Case, seed_rate: Quantity) -> Iterator[Figure]:
-    area = case.job.planted_area
-    seeds = need.seeds_needed(area, seed_rate)
-    named = show(area, "area", case.units)
-    yield _figure(
-        case,
-        "seeds_needed",
-        "Seeds needed",
-        seeds,
-        "count",
-        f"For {named}, no overlap counted.",
-        "area · seed rate",
-    )
-    if case.seeds_per_mass is not None:
-        mass = need.mass_needed(seeds, case.seeds_per_mass[0])
-        why = f"For {named}."
-        yield _figure(
-            case, "mass_needed", "Seed needed", mass, "mass", why, "seeds / seeds per mass"
-        )
-    packages = packages_of(case, seeds)
-    if packages is not None:
-        yield _packages(case, packages)
-
-
-def packages_of(case: Case, seeds: Quantity) -> need.Packages | None:
-    """Return the whole packages that hold the seeds, None when the package is not known."""
-    lot = case.lot
-    if lot.package_seeds is not None:
-        return need.packages_needed(seeds, lot.package_seeds)
-    if lot.package_mass is not None and case.seeds_per_mass is not None:
-        return need.packages_by_mass(seeds, case.seeds_per_mass[0], lot.package_mass)
-    figure = case.crop.best("package_seeds")
-    if figure is not None and lot.package_mass is None:
-        return need.packages_needed(seeds, float(figure.middle.magnitude))
-    return None
-
-
-def _packages(case: Case, packages: need.Packages) -> Figure:
-    held = f"{packages.seeds_per_package:,}".replace(",", "\u202f")
-    left = f"{packages.left_over:,}".replace(",", "\u202f")
-    return _figure(
-        case,
-        "packages_needed",
-        "Packages needed",
-        Q(packages.whole, "count"),
-        "count",
-        f"Whole packages of {held} seeds; {left} seeds are left over.",
-        "seeds needed / seeds per package, rounded up",
     )
 
 

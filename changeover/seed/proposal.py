@@ -15,7 +15,7 @@ from changeover.seed.choices import Choice, answer_at, choose
 from changeover.seed.crops import Crop
 from changeover.seed.depth_rows import propose_depth
 from changeover.seed.fields import FieldJob
-from changeover.seed.figures import figures_of
+from changeover.seed.figures import figures_of, figures_of_lot
 from changeover.seed.hub_spacing import propose_hub_spacing
 from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue, ProvedSetup
@@ -76,6 +76,8 @@ def propose(
             warnings += more
     main = choices[0]
     figures = figures_of(main.case, main.seed_rate, main.disc)
+    for other in choices[1:]:
+        figures += figures_of_lot(other.case, other.seed_rate)
     warnings += warnings_of(choices)
     return Proposal(cells, figures, tuple(dict.fromkeys(warnings)))
 

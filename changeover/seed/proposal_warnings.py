@@ -4,13 +4,15 @@ from collections.abc import Iterator
 
 from changeover.planter.places import Scope
 from changeover.quantities import Refusal, show
-from changeover.seed import need, rate
+from changeover.seed import rate
 from changeover.seed.case import Case
 from changeover.seed.choices import Choice
 from changeover.seed.depth import cold_warning
 from changeover.seed.drive_settings import drive_warnings
-from changeover.seed.figures import limit_is_for, packages_of
+from changeover.seed.figures import limit_is_for
+from changeover.seed.need_figures import packages_of, refusal_of_stops
 from changeover.seed.speed import RELEASE_LIMIT, RELEASE_SOURCE, speed_warnings
+from changeover.seed.tank_need import seeds_for
 
 
 def warnings_of(choices: tuple[Choice, ...]) -> list[str]:
@@ -59,10 +61,13 @@ def _lot(choice: Choice) -> Iterator[str]:
         yield f"No figures for the crop “{lot.crop}” are in the table: enter your manual’s values."
     if lot.germination is None:
         yield f"Lot {lot.number}: germination is not entered, so every seed is counted as live."
+    refused_stops = refusal_of_stops(case, choice.seed_rate)
+    if refused_stops is not None:
+        yield refused_stops
     if choice.seed_rate is None or lot.packages is None:
         return
     try:
-        packages = packages_of(case, need.seeds_needed(case.job.planted_area, choice.seed_rate))
+        packages = packages_of(case, seeds_for(case, choice.seed_rate))
     except Refusal as refused:
         yield str(refused)
         return

@@ -15,6 +15,7 @@ from changeover.seed.reasons import Input, Reason, Trust
 from changeover.seed.trust_order import NO_GROUND, Answer, no_ground, reasoned, settle
 from changeover.seed.vacuum import (
     VacuumBand,
+    altitude_note,
     band_about,
     least_holding_vacuum,
     shared_level,
@@ -37,8 +38,25 @@ def answer_vacuum(setting: Setting, place: Place, charges: Sequence[Charge]) -> 
     One lot: the manual's value, a proved setup's, or the start from print. Several: the level
     that serves every band, or none and a sentence. A fan limit below the start is said aloud.
     """
-    answers = [_for_one(setting, place, case, disc) for case, disc in charges]
     case = charges[0][0]
+    return _at_altitude(case, _of_fan(setting, place, charges))
+
+
+def _at_altitude(case: Case, answer: Answer) -> Answer:
+    """Add what the field's altitude does to the fan; the level on the gauge stays."""
+    height = case.job.field.altitude
+    if height is None or answer.value is None:
+        return answer
+    reason, note = answer.reason, altitude_note(height, case.units)
+    shown = show(height, "row_length", case.units)
+    inputs = (*reason.inputs, Input("altitude", shown))
+    how = f"{reason.how.rstrip('.')}. {note}".removeprefix(". ")
+    return replace(answer, reason=replace(reason, how=how, inputs=inputs))
+
+
+def _of_fan(setting: Setting, place: Place, charges: Sequence[Charge]) -> Answer:
+    case = charges[0][0]
+    answers = [_for_one(setting, place, case, disc) for case, disc in charges]
     if len(answers) == 1:
         return _within_limit(case, place, answers[0])
     if any(not is_quantity(answer.value) for answer in answers):

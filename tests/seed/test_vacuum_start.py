@@ -12,7 +12,18 @@ from changeover.seed.manual import ManualValue, ProvedSetup
 from changeover.seed.reasons import Trust
 from changeover.seed.trust_order import Answer
 from changeover.seed.vacuum_start import answer_vacuum, start_of
-from tests.seed.made_up import CORN_DISC, SMALL_DISC, SOY_DISC, case, crop_table, job, lot, planter
+from tests.seed.made_up import (
+    CORN_DISC,
+    SMALL_DISC,
+    SOY_DISC,
+    case,
+    crop_table,
+    first,
+    job,
+    lot,
+    planter,
+    proposal,
+)
 
 FAN = Place(Scope.FAN, "fan 1")
 VACUUM = standard("vacuum")
@@ -121,3 +132,12 @@ def test_every_optimum_has_its_crop() -> None:
         "soybean",
         "sugar_beet",
     }
+
+
+def test_a_field_high_up_keeps_the_level_and_says_what_the_fan_does() -> None:
+    high = replace(job().field, altitude=Q(4000, "ft"))
+    plain, found = proposal(), proposal(job=job(field=high))
+    low, up = first(plain, "vacuum"), first(found, "vacuum")
+    assert up.value == low.value
+    assert "keep the level on the gauge" in up.reason.how
+    assert any(one.name == "altitude" for one in up.reason.inputs)
