@@ -37,10 +37,10 @@ class TaskCard(QWidget):
 
     def show_task(self, words: TaskWords, done: Iterable[Place]) -> None:
         """Show a task and the places at which it is done."""
-        self.done = frozenset(done)
+        was = self.words, self.whole
+        self.words, self.done = words, frozenset(done)
         self.setAccessibleName(f"{words.title}; {len(self.done)} of {len(words.places)} done")
-        if words != self.words:
-            self.words = words
+        if was != (self.words, self.whole):
             self.here = min(self.here, len(words.places) - 1)
             self.updateGeometry()
         self.update()
@@ -73,7 +73,7 @@ class TaskCard(QWidget):
 
     def laid_out(self, width: float) -> TaskLayout:
         """Return where everything stands at a width."""
-        wanted = TaskLayout(self.words, self._sizes, width, self.open)
+        wanted = TaskLayout(self.words, self._sizes, width, self.open, bold=not self.whole)
         if self._kept is None or self._kept != wanted:
             self._kept = wanted
         return self._kept
@@ -160,7 +160,7 @@ class TaskCard(QWidget):
         tokens, words = self._outlook.tokens, self.words
         painter.setPen(tokens.colour("soft" if self.whole else "ink"))
         painter.setFont(font(self._sizes.text, bold=not self.whole))
-        painter.drawText(layout.title.adjusted(0, 0, 6, 0), WRAP, words.title)
+        painter.drawText(layout.title.adjusted(0, 0, 1, 1), WRAP, words.title)
         painter.setPen(tokens.colour("soft"))
         painter.setFont(font(self._sizes.small))
         painter.drawText(layout.aside, int(MIDDLE | Qt.AlignmentFlag.AlignLeft), words.where)
@@ -194,7 +194,7 @@ class TaskCard(QWidget):
         for line, where in zip(self.words.details, layout.details, strict=False):
             painter.setFont(font(self._sizes.small + 1))
             painter.setPen(tokens.colour("work" if line.caution else "ink"))
-            painter.drawText(where.adjusted(0, 0, 6, 0), WRAP, line.text)
+            painter.drawText(where.adjusted(0, 0, 1, 1), WRAP, line.text)
             if line.caution:
                 box = QRectF(layout.left, where.top(), 14, 14)
                 paint_mark(painter, box, Mark.ATTENTION, tokens)

@@ -42,6 +42,7 @@ class TaskLayout:
     sizes: Sizes
     width: float
     open: bool
+    bold: bool = True
 
     @property
     def left(self) -> float:
@@ -62,7 +63,7 @@ class TaskLayout:
     @cached_property
     def title(self) -> QRectF:
         room = max(160.0, self.aside.left() - 16 - self.left)
-        metrics = QFontMetricsF(font(self.sizes.text, bold=True))
+        metrics = QFontMetricsF(font(self.sizes.text, bold=self.bold))
         bound = metrics.boundingRect(QRectF(0, 0, room, TALL), WRAP, self.words.title)
         down = max(0.0, (self.sizes.box - metrics.height()) / 2)
         return QRectF(self.left, TOP + down, room, bound.height())
