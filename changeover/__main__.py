@@ -9,6 +9,7 @@ from pathlib import Path
 
 from changeover import __version__
 from changeover.commands import (
+    appraise,
     bench,
     catch,
     depth,
@@ -34,6 +35,7 @@ JOBS = (
     bench,
     depth,
     drive_start,
+    appraise,
     seed_need,
     sprockets,
     catch,

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from changeover.commands.answers import write_json, write_pairs
 from changeover.commands.arguments import Parsers, add_job
 from changeover.commands.figures import write_notes
+from changeover.commands.folders import made_folder
 from changeover.commands.job_arguments import add_job_arguments, opened, read_job
 
 if TYPE_CHECKING:
@@ -41,23 +42,13 @@ def run(args: argparse.Namespace) -> int:
     with opened(args) as store:
         job = read_job(args, store, units)
         view = work_view_for(store, args.planter, job, units)
-    files = write_view(view, _folder(args.out))
+    files = write_view(view, made_folder(args.out))
     if args.json:
         named = {"planter": args.planter, "lot": job.lot, "field": args.field}
         write_json({**named, **worklist_json(view), "files": [str(path) for path in files]})
     else:
         _write_text(view, files)
     return 0
-
-
-def _folder(path: Path) -> Path:
-    from changeover.quantities import Refusal
-
-    try:
-        path.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise Refusal(f"The folder {path} cannot be made: {error.strerror}.") from error
-    return path
 
 
 def worklist_json(view: "WorkView") -> dict[str, Any]:
