@@ -1,6 +1,7 @@
 """Parts are conserved: what ticking takes from the shelf or brings back, taking back returns."""
 
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
 
@@ -11,7 +12,7 @@ from hypothesis import strategies as st
 from changeover.desk.board import read_board
 from changeover.desk.changed import Changed
 from changeover.desk.do_work import tick_rows
-from changeover.desk.door import apply
+from changeover.desk.door import Outcome, apply
 from changeover.desk.edits import (
     ChooseNext,
     NextJob,
@@ -22,7 +23,7 @@ from changeover.desk.edits import (
     Several,
     Side,
 )
-from changeover.desk.opening import open_store
+from changeover.desk.opening import Store, open_store
 from changeover.desk.plan_switch import work_view
 from changeover.desk.records import history
 from changeover.desk.starting import ShortForm, new_store, put_planter
@@ -39,12 +40,12 @@ CELLS = {row: Cell("disc", Place.of_row(row)) for row in ROWS}
 
 
 @pytest.fixture
-def shop(small):
+def shop(small: Store) -> Store:
     """Give a shop whose planter goes from disc C to S: two good, one new, four needed."""
     return _begin(small)
 
 
-def _begin(store):
+def _begin(store: Store) -> Store:
     edits = [PutPart(Part(code, code, "disc")) for code in "CSX"]
     edits += [PutLot(SeedLot("L", "corn"))]
     edits += [SetShelf(ShelfCount("S", Condition.GOOD, 2, "A"))]
@@ -59,13 +60,13 @@ def _cells(side, discs, before=None) -> SetCells:
     return SetCells(BAR, side, {CELLS[row]: code for row, code in discs.items()}, old)
 
 
-def _tick(store, *rows, done=True):
+def _tick(store: Store, *rows: int, done: bool = True) -> Outcome:
     view = work_view(store, BAR)
     task = next(t for t in view.worklist.tasks if any(t.changes.values()))
     return apply(store, tick_rows(view, task, rows, done=done), "Ada")
 
 
-def _shelf(store):
+def _shelf(store: Store) -> tuple[ShelfCount, ...]:
     with store.read() as work:
         return work.shelf.all()
 
@@ -174,7 +175,7 @@ STEPS = st.lists(
 
 
 @pytest.fixture(scope="module")
-def plenty(tmp_path_factory):
+def plenty(tmp_path_factory) -> Iterator[Store]:
     """Give a shop with more on the shelf than the planter needs."""
     store = new_store(tmp_path_factory.mktemp("plenty") / "shop.sqlite")
     apply(store, put_planter(ShortForm(BAR, 4, Q(30.0, "in"), fans=1)), "Ada")
