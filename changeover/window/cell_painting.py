@@ -11,7 +11,7 @@ from changeover.window.sheet import Look, Shown
 from changeover.window.theme import TEXT_PX, Tokens
 
 MIDDLE = Qt.AlignmentFlag.AlignCenter
-WIDE = 84
+WIDE, NARROW_BAND, STACK = 84, 118, 46.0
 
 
 @dataclass(frozen=True)
@@ -79,6 +79,9 @@ class CellPaint:
         if self.width >= WIDE:
             self._paint_in_line(painter, box)
             return
+        self._paint_stacked(painter, box)
+
+    def _paint_stacked(self, painter: QPainter, box: QRectF) -> None:
         soft, work = self.tokens.colour("soft"), self.tokens.colour("work")
         third = box.height() / 3
         upper = QRectF(box.left(), box.top() + 1, box.width(), third + 2)
@@ -106,8 +109,9 @@ class CellPaint:
         painter.setPen(pen(self.tokens.colour("work" if changes else "hair"), 1.0))
         painter.setBrush(self.tokens.colour("work_wash" if changes else "surface"))
         painter.drawRoundedRect(box, 5, 5)
-        if self.width < 56 and changes and self.shown is Shown.BOTH:
-            self._paint_change(painter, box.adjusted(1, 1, -1, -1))
+        if self.width < NARROW_BAND and changes and self.shown is Shown.BOTH:
+            spare = max(0.0, (box.height() - STACK) / 2)
+            self._paint_stacked(painter, box.adjusted(2, spare, -2, -spare))
         elif changes and self.shown is Shown.BOTH:
             self._paint_band_change(painter, box)
         else:

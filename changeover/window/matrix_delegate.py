@@ -93,14 +93,13 @@ class MatrixDelegate(QStyledItemDelegate):
 
     def _paint_selected(self, painter: QPainter, rect: QRect, *, current: bool) -> None:
         accent = self._outlook.tokens.colour("accent")
-        wash = self._outlook.tokens.colour("accent", 38)
+        wash = self._outlook.tokens.colour("accent", 24)
         painter.save()
         painter.fillRect(rect, wash)
-        if current:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            painter.setPen(pen(accent, 2.0))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(rect.adjusted(1, 1, -2, -2), 4, 4)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(pen(accent, 2.0 if current else 0.8))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(rect.adjusted(1, 1, -2, -2), 4, 4)
         painter.restore()
 
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:

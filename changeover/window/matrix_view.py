@@ -1,12 +1,13 @@
 """The view of the matrix: lays columns under the drawing, and edits like a spreadsheet."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QModelIndex, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
 from changeover.desk.edits import SetCells
+from changeover.planter.setup import Cell
 from changeover.quantities import Refusal
 from changeover.window import cell_edits
 from changeover.window.cell_edits import Spot
@@ -19,7 +20,7 @@ from changeover.window.sheet_header import SheetHeader
 
 LEAST_PITCH, MOST_PITCH = 30, 80
 LEAST_LINE, MOST_LINE = 34, 54
-ROW_DOWN_HEIGHT, LEAST_DOWN_WIDTH = 30, 74
+ROW_DOWN_HEIGHT, LEAST_DOWN_WIDTH = 34, 66
 NO_EVENT = QEvent(QEvent.Type.None_)
 _SELECT = QItemSelectionModel.SelectionFlag
 
@@ -56,8 +57,12 @@ class MatrixView(QTableView):
 
     def show_sheet(self, sheet: Sheet, *, across: bool | None = None) -> None:
         """Show another sheet; selection and current cell stay where the shape is the same."""
+        chosen = {self.matrix.cell(index) for index in self.selectedIndexes()}
+        current = self.currentIndex()
+        here = self.matrix.cell(current) if current.isValid() else None
         if self.matrix.show_sheet(sheet, across=across):
             self.lay_out()
+            self.select(spots_of(sheet, chosen, here))
 
     def lay_out(self) -> None:
         """Set spans, column widths and line heights anew."""
@@ -202,3 +207,14 @@ class MatrixView(QTableView):
     @property
     def shown(self) -> Shown:
         return self.matrix.sheet.shown
+
+
+def spots_of(sheet: Sheet, cells: Collection[Cell], first: Cell | None) -> list[Spot]:
+    """Return where cells stand on a sheet, the one named first at the head."""
+    spots = [
+        (line, column)
+        for line, row in enumerate(sheet.cells)
+        for column, cell in enumerate(row)
+        if cell in cells
+    ]
+    return sorted(spots, key=lambda spot: (sheet.cells[spot[0]][spot[1]] != first, spot))

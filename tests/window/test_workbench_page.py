@@ -88,6 +88,14 @@ def test_rows_can_run_down(page: SwitchPage) -> None:
     assert page.view.horizontalHeader().isVisible()
 
 
+def test_turning_and_filtering_keep_the_chosen_cell(page: SwitchPage) -> None:
+    page.view.select([(line(page, "depth"), 13), (line(page, "depth"), 14)])
+    page.toolbar.way.click()
+    page.toolbar.differing.click()
+    assert page.panel.title.text() == "Depth, row 14"
+    assert [page.model.sheet.rows[column] for _, column in page.view.spots()] == [14, 15]
+
+
 def test_set_all_selected_asks_for_the_value(
     desk: MemoryDesk, make_page: Callable[..., SwitchPage]
 ) -> None:
