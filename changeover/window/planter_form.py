@@ -2,7 +2,7 @@
 
 from types import MappingProxyType
 
-from PySide6.QtWidgets import QFormLayout, QLineEdit, QScrollArea, QTabWidget, QWidget
+from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QScrollArea, QTabWidget, QWidget
 
 from changeover.desk.edits import PutPlanter
 from changeover.planter.drive import Drive
@@ -15,6 +15,8 @@ from changeover.planter.group_text import (
     show_rows,
 )
 from changeover.planter.groups import Group
+from changeover.planter.load_reading import LoadReading
+from changeover.planter.load_text import read_loads, show_loads
 from changeover.planter.machine import DEFAULT_CLOSING, DEFAULT_SINGULATOR, Planter
 from changeover.planter.places import GROUP_SORTS, Scope
 from changeover.planter.scales import DepthScale
@@ -47,12 +49,15 @@ class PlanterForm(FormDialog):
         self._before, self._kept = planter, KeptFields(outlook.units)
         self._units = outlook.units
         self.name, self.rows, self.spacing = QLineEdit(), QLineEdit(), QLineEdit()
-        self.split = QLineEdit()
+        self.split, self.tracks = QLineEdit(), QLineEdit()
+        self.twin = QCheckBox("every two neighbouring rows make a pair")
+        self.capacity, self.loads = QLineEdit(), QLineEdit()
         self.groups = {sort: QLineEdit() for sort in GROUP_SORTS}
         self.first, self.step, self.notches = QLineEdit(), QLineEdit(), QLineEdit()
         self.offsets, self.singulator, self.closing = QLineEdit(), QLineEdit(), QLineEdit()
         self.hub, self.limit, self.sensors = QLineEdit(), QLineEdit(), QLineEdit()
         self._drive_before: Drive | None = None
+        self._loads_before: tuple[str, tuple[LoadReading, ...]] = ("", ())
         self._offsets_before: tuple[str, dict[int, Quantity]] = ("", {})
         self.tabs = QTabWidget()
         self.pages = {name: self._page(name) for name in ("Rows and groups", "Drive", "Positions")}
@@ -62,6 +67,7 @@ class PlanterForm(FormDialog):
         for field in self.findChildren(QLineEdit):
             field.textChanged.connect(self.check)
         self.drive.kind.currentTextChanged.connect(self.check)
+        self.twin.toggled.connect(self.check)
         self.check()
         self.resize(640, 560)
 
@@ -94,6 +100,10 @@ class PlanterForm(FormDialog):
             hub_spacing_step=self._kept.read(self.hub, "hub_spacing", "Hub spacing step"),
             fan_limit=self._kept.read_if_any(self.limit, "pressure", "Fan limit"),
             sensors_per_controller=self._whole(self.sensors, "Sensors a controller reads"),
+            tank_capacity=self._kept.read_if_any(self.capacity, "volume", "Tank capacity"),
+            wheel_track_rows=frozenset(read_rows(self.tracks.text(), "Rows in wheel tracks")),
+            twin_rows=self.twin.isChecked(),
+            load_readings=self._loads(groups),
         )
 
     def _groups(self, rows: int) -> tuple[Group, ...]:
@@ -140,6 +150,11 @@ class PlanterForm(FormDialog):
             field.setText(show_groups(planter.groups_of(sort), planter.rows))
         self.drive.show_drive(next(iter(planter.drives.values()), None))
         self._kept.fill(self.limit, planter.fan_limit, "pressure")
+        self._kept.fill(self.capacity, planter.tank_capacity, "volume")
+        self.tracks.setText(show_rows(planter.wheel_track_rows))
+        self.twin.setChecked(planter.twin_rows)
+        self._loads_before = (show_loads(planter.load_readings, self._units), planter.load_readings)
+        self.loads.setText(self._loads_before[0])
         self._drive_before = self.drive.drive()
 
     def _drives(self, names: list[str], drive: Drive | None) -> dict[str, Drive]:
@@ -156,6 +171,13 @@ class PlanterForm(FormDialog):
             if self.offsets.text() == text
             else read_offsets(self.offsets.text(), self._units)
         )
+
+    def _loads(self, groups: tuple[Group, ...]) -> tuple[LoadReading, ...]:
+        text, before = self._loads_before
+        if self.loads.text() == text:
+            return before
+        circuits = [group.name for group in groups if group.sort is Scope.DOWN_PRESSURE]
+        return read_loads(self.loads.text(), circuits, self._units)
 
     def _whole(self, field: QLineEdit, what: str) -> int:
         text = field.text().strip()
@@ -185,6 +207,8 @@ class PlanterForm(FormDialog):
             *((rows, GROUP_WORDS[sort], field, GROUP_HINT) for sort, field in self.groups.items()),
             (rows, "Sensors a controller reads", self.sensors, "24 is common practice"),
             (rows, "Fan limit", self.limit, "most vacuum the fans reach, empty when not known"),
+            (rows, "Tank capacity", self.capacity, "of each tank or row hopper, such as 50 bu"),
+            (rows, "Rows in wheel tracks", self.tracks, "that run behind a tire, such as 5, 8"),
             (positions, "Depth at notch 1", self.first, ""),
             (positions, "Depth step", self.step, "a quarter inch is common practice"),
             (positions, "Notches", self.notches, ""),
@@ -197,8 +221,15 @@ class PlanterForm(FormDialog):
             ),
             (positions, "Closing", self.closing, "names from lightest to strongest"),
             (positions, "Hub spacing step", self.hub, ""),
+            (
+                positions,
+                "Gauge-wheel load",
+                self.loads,
+                "measured, such as row 5: 100 lbf = 70 lbf, 200 lbf = 150 lbf",
+            ),
         ]
         for form, words, field, hint in lines:
             form.addRow(words, field)
             field.setPlaceholderText(hint)
+        rows.addRow("Twin rows", self.twin)
         self.form.addRow(self.tabs)

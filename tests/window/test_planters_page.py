@@ -152,3 +152,17 @@ def test_without_a_planter_every_step_leads_to_the_form_of_the_first(
         window.open_page(key)
         assert window.current == "planter"
     store.close()
+
+
+def test_tank_wheel_tracks_and_loads_are_entered_and_kept(fleet: OnDemo, qtbot: Any) -> None:
+    form = form_for(fleet, qtbot, NAMES[0])
+    circuit = form.planter().groups_of(Scope.DOWN_PRESSURE)
+    form.capacity.setText("50 bu")
+    form.tracks.setText("5, 8")
+    form.loads.setText("row 5: 100 lbf = 70 lbf, 200 lbf = 150 lbf")
+    qtbot.mouseClick(form.take, Qt.MouseButton.LeftButton)
+    kept = read_board(fleet.store, NAMES[0], proposal=False).planter
+    assert (kept.tank_capacity, kept.wheel_track_rows) == (Q(50.0, "bu"), frozenset({5, 8}))
+    assert [one.load for one in kept.load_readings] == [Q(70.0, "lbf"), Q(150.0, "lbf")]
+    assert kept.groups_of(Scope.DOWN_PRESSURE) == circuit
+    assert form_for(fleet, qtbot, NAMES[0]).planter() == kept
