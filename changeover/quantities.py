@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Any
 
@@ -17,6 +18,12 @@ from changeover.bundled import bundled
 ureg: pint.UnitRegistry[Any] = pint.UnitRegistry(str(bundled("resources", "units.txt")))
 Quantity = pint.Quantity[Any]
 Q = ureg.Quantity
+
+
+@lru_cache(maxsize=256)
+def unit_of(text: str) -> pint.Unit:
+    """Return the unit of a name that the program itself uses; reading it takes time, so once."""
+    return ureg.Unit(text)
 
 
 def is_quantity(value: object) -> TypeIs[Quantity]:
@@ -174,7 +181,7 @@ def read_quantity(
     ``what`` names the input in the message. Raises Refusal when the text holds no figure, an
     unknown unit, or a unit of another kind, such as bags where seeds are counted.
     """
-    default = ureg.Unit(MEASURES[measure].unit(units))
+    default = unit_of(MEASURES[measure].unit(units))
     example = _example(measure, units)
     plain = " ".join("".join(_PLAIN.get(sign, sign) for sign in text).split())
     parts = _figure_and_unit(plain)
@@ -246,7 +253,7 @@ def show(quantity: Quantity, measure: str, units: Units, *, sign: bool = True) -
     """Show a quantity in the display units of its measure, with or without the unit sign."""
     shown = MEASURES[measure]
     unit = shown.unit(units)
-    text = grouped(float(quantity.to(unit).magnitude), shown.digits(units))
+    text = grouped(float(quantity.to(unit_of(unit)).magnitude), shown.digits(units))
     mark = unit_sign(unit) if sign else ""
     return f"{text} {mark}".rstrip()
 
@@ -254,4 +261,4 @@ def show(quantity: Quantity, measure: str, units: Units, *, sign: bool = True) -
 def as_json(quantity: Quantity, measure: str, units: Units) -> dict[str, float | str]:
     """Return ``{"value": …, "unit": "…"}`` in the display units of the measure, unrounded."""
     unit = MEASURES[measure].unit(units)
-    return {"value": float(quantity.to(unit).magnitude), "unit": unit}
+    return {"value": float(quantity.to(unit_of(unit)).magnitude), "unit": unit}

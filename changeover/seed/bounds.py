@@ -7,7 +7,7 @@ import numpy as np
 import pint
 from numpy.typing import NDArray
 
-from changeover.quantities import Q, Quantity, Refusal, grouped, unit_sign
+from changeover.quantities import Q, Quantity, Refusal, grouped, unit_of, unit_sign
 
 Floats: TypeAlias = NDArray[np.float64]
 Magnitude: TypeAlias = Any  # a float or an array of floats, in the unit of the bound
@@ -34,7 +34,7 @@ class Bound:
         """
         quantity = value if isinstance(value, pint.Quantity) else Q(value, "count")
         try:
-            size = quantity.to(self.unit).magnitude
+            size = quantity.to(unit_of(self.unit)).magnitude
         except pint.DimensionalityError as error:
             raise Refusal(self._wrong_kind(quantity)) from error
         figures = np.asarray(size, dtype=np.float64)

@@ -14,7 +14,7 @@ from changeover.window.theme import SMALL_PX, TEXT_PX, font
 MARK, NAME, FIGURE_NAME, GAP, PAD = 34, 104, 168, 10, 7
 SIDE, WIDE_SIDE = 128, 220
 WRAP = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-FAR = 10_000
+FAR, KEPT_WIDTHS = 10_000, 8
 
 
 @dataclass(frozen=True)
@@ -88,7 +88,7 @@ class SeedCard(QWidget):
     def __init__(self, outlook: Outlook) -> None:
         super().__init__()
         self._outlook, self.words, self.here = outlook, CardWords("", "", ""), False
-        self._kept: tuple[int, CardWords, tuple[tuple[Piece, ...], int]] | None = None
+        self._kept: dict[int, tuple[tuple[Piece, ...], int]] = {}
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
@@ -100,6 +100,7 @@ class SeedCard(QWidget):
             return
         if words != self.words:
             self.words = words
+            self._kept.clear()
             self.setAccessibleName(words.says or f"{words.name}: {words.value}")
             self.updateGeometry()
         self.here = here
@@ -109,9 +110,11 @@ class SeedCard(QWidget):
 
     def laid_out(self, width: int) -> tuple[tuple[Piece, ...], int]:
         """Return texts in their places and the height, kept until words or width are others."""
-        if self._kept is None or self._kept[:2] != (width, self.words):
-            self._kept = (width, self.words, pieces(self.words, width))
-        return self._kept[2]
+        if width not in self._kept:
+            if len(self._kept) > KEPT_WIDTHS:
+                self._kept.clear()
+            self._kept[width] = pieces(self.words, width)
+        return self._kept[width]
 
     def hasHeightForWidth(self) -> bool:
         return True

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from changeover.planter.places import Place
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Cell, Value, cells_of
-from changeover.quantities import MEASURES, Q, Units, is_quantity, show, unit_sign
+from changeover.quantities import MEASURES, Q, Units, is_quantity, show, unit_of, unit_sign
 from changeover.seed.reasons import Figure, Proposal, Proposed
 from changeover.seed.row_locks import LOCKED_REASON
 from changeover.switch.wording import listed, places_text
@@ -113,8 +113,10 @@ def _text(sheet: Sheet, cells: list[Cell], value: Value | None) -> str:
         return NOT_ENTERED
     if cells[0].setting != "depth":
         return full_text(sheet, cells[0], value)
-    scale, rows = sheet.board.planter.depth, [cell.place.row or 1 for cell in cells]
-    ends = sorted({float(scale.depth(int(value), row).to("in").magnitude) for row in rows})
+    scale = sheet.board.planter.depth
+    rows = {row if row in scale.offsets else 0: row for row in (c.place.row or 1 for c in cells)}
+    depths = (scale.depth(int(value), row) for row in rows.values())
+    ends = sorted(float(depth.to(unit_of("in")).magnitude) for depth in depths)
     texts = [show(Q(end, "in"), "depth", sheet.units) for end in (ends[0], ends[-1])]
     low = texts[0].rpartition(" ")[0]
     return f"notch {value} ({texts[0] if texts[0] == texts[1] else f'{low} to {texts[1]}'})"
