@@ -132,6 +132,7 @@ def take_shots(where: str, planter: str, folder: Path) -> list[Path]:
         preferences = Preferences(Path(spare) / "window.ini")
         window = build_window(store, preferences, planter=planter or next(busy, ""))
         taken = take_shots(window, folder)
+        window.outlook.rest()
         window.deleteLater()
         app.sendPostedEvents()
     return taken

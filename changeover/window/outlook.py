@@ -3,17 +3,19 @@
 from dataclasses import replace
 from typing import Protocol
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, QThreadPool, QTimer, Signal
 
 from changeover.desk.board import Board
 from changeover.desk.changed import Changed
 from changeover.desk.edits import SetCells, Side
 from changeover.quantities import Refusal, Units
 from changeover.seed.reasons import Proposal
+from changeover.window.background import Background
 from changeover.window.standing import Standing
 from changeover.window.theme import DARK, LIGHT, Tokens
 
 CELLS_ONLY = frozenset({Changed.AS_FOUND, Changed.TARGET, Changed.TICKS})
+ELSEWHERE = frozenset({Changed.CREW, Changed.SEASON, Changed.JOBS})
 LOOK_UP_SOON_MS, LOOK_UP_LATER_MS = 80, 250
 
 
@@ -51,7 +53,13 @@ class Outlook(QObject):
         self._proposal: Proposal | None = None
         self._standing: Standing | None = None
         self._timer = QTimer(self, singleShot=True)
-        self._timer.timeout.connect(self.look_up)
+        self._timer.timeout.connect(self._look_up_behind)
+        self._behind = QThreadPool(self)
+        self._behind.setMaxThreadCount(1)
+        self._search = Background(self, self._behind)
+        self._search.done.connect(self._take)
+        self._search.failed.connect(self.refused)
+        self._age = 0
         self.planter, self.units, self.tokens = planter, units, tokens
 
     @property
@@ -77,10 +85,13 @@ class Outlook(QObject):
         Set cells are put into the board that is there; where more than a target has changed,
         the look-up is done again a little later, so that nothing blocks the hand that types.
         """
+        if changed <= ELSEWHERE:
+            return
         if self._board is None or not changed <= CELLS_ONLY:
             self.forget()
             return
         earlier, self._board = self._board, None
+        self._age += 1
         if isinstance(edit, SetCells) and edit.planter == self.planter:
             self._board = with_cells(earlier, edit)
             if edit.side is Side.TARGET:
@@ -90,6 +101,7 @@ class Outlook(QObject):
     def forget(self) -> None:
         """Read the board and look its proposal up again when it is next asked for."""
         self._board = self._proposal = None
+        self._age += 1
         self._timer.stop()
 
     def look_up(self) -> None:
@@ -99,6 +111,23 @@ class Outlook(QObject):
             full = self._read_board(self.planter, self.units, proposal=True)
         except Refusal as refusal:
             self.refused.emit(str(refusal))
+        else:
+            self._take((self._age, full))
+
+    def rest(self) -> None:
+        """Wait until nothing is being read any more, as before the store is closed."""
+        self._timer.stop()
+        self._behind.waitForDone()
+
+    def _look_up_behind(self) -> None:
+        """Read the board with its proposal on another thread, so that the window stays free."""
+        read, planter, units, age = self._read_board, self.planter, self.units, self._age
+        self._search.start(lambda _stop, _report: (age, read(planter, units, proposal=True)))
+
+    def _take(self, found: tuple[int, Board]) -> None:
+        """Show what was read, unless the board has changed since the reading began."""
+        age, full = found
+        if age != self._age:
             return
         same = self._board is not None and self._board.planter == full.planter
         planter = self._board.planter if same and self._board is not None else full.planter

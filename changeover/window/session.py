@@ -124,6 +124,8 @@ class Session(QObject):
             QTimer.singleShot(0, old, old.deleteLater)
 
     def _close_store(self) -> None:
+        if isinstance(self.screen, MainWindow):
+            self.screen.outlook.rest()
         if self.store is not None:
             self.store.close()
             self.store = None

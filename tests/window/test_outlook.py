@@ -107,3 +107,16 @@ def test_turning_the_lights_changes_the_tokens(qtbot: QtBot) -> None:
     with qtbot.waitSignal(outlook.recoloured):
         outlook.turn_lights()
     assert outlook.tokens is DARK
+
+
+def test_a_look_up_that_a_change_has_overtaken_is_dropped(qtbot: QtBot) -> None:
+    desk = CountingDesk(make_board())
+    outlook, heard = desk.outlook(), list[str]()
+    outlook.looked_up.connect(lambda: heard.append(outlook.planter))
+    assert outlook.board.proposal is None
+    outlook._look_up_behind()
+    outlook.show_planter("Other Acre")
+    with qtbot.waitSignal(outlook.looked_up):
+        assert outlook.board.proposal is None
+    assert heard == ["Other Acre"]
+    assert outlook.board.proposal is desk.board.proposal
