@@ -1,7 +1,7 @@
 """Proving spacing in the furrow: a test as it is entered, its verdict, and saving it."""
 
-from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -10,8 +10,9 @@ import numpy as np
 from changeover.desk.prove import Proof, PutProof, TakenProof, save_proof
 from changeover.files.proof_readings import read_spacings
 from changeover.proof.bench import Standing
-from changeover.proof.bootstrap import SpacingIntervals
+from changeover.proof.bootstrap import SpacingIntervals, bootstrap_rows
 from changeover.proof.findings import Finding
+from changeover.proof.source import Source
 from changeover.proof.spacing import (
     SpacingMeasures,
     all_spacings,
@@ -22,7 +23,9 @@ from changeover.proof.spacing import (
 from changeover.proof.spacing_limits import SpacingLimits, SpacingVerdict, judge_spacing
 from changeover.proof.verdict_findings import SPACING, spacing_findings
 from changeover.quantities import Q, Quantity, Refusal
+from changeover.seed.reasons import Trust
 
+LEAST = 2  # spacings of a row below which nothing can be drawn again
 _LIMITS = ("quality_least", "multiples_most", "misses_most", "precision_most")
 
 
@@ -85,6 +88,26 @@ def judge_test(
     )
 
 
+def intervals_of(
+    test: SpacingTest, stop: Callable[[], bool], report: Callable[[float], None]
+) -> tuple[dict[int, SpacingIntervals], SpacingIntervals]:
+    """Return bootstrap intervals by row and over all; ``report`` is told the share done.
+
+    Raises Refusal when ``stop`` says so, or without a target.
+    """
+    if test.target is None:
+        raise Refusal("The target spacing is missing; enter it, such as 6.5 in.")
+    few = [row for row, spacings in test.rows.items() if np.size(spacings.magnitude) < LEAST]
+    if few:
+        raise Refusal(f"Row {few[0]}: intervals need at least {LEAST} spacings.")
+
+    def go_on(done: float) -> bool:
+        report(done)
+        return not stop()
+
+    return bootstrap_rows(test.rows, test.target, go_on=go_on)
+
+
 def save_test(planter: str, test: SpacingTest, lot: str | None = None) -> PutProof:
     """Return the edit that saves a test; it settles rows that pass and rows that fall short."""
     judged = judge_test(test)
@@ -108,6 +131,7 @@ def spacing_readings(test: SpacingTest) -> dict[str, Any]:
         "target": test.target,
         "rows": {str(row): spacings for row, spacings in test.rows.items()},
         "limits": {name: getattr(test.limits, name) for name in _LIMITS},
+        "source": [test.limits.source.text, str(test.limits.source.trust)],
     }
 
 
@@ -117,7 +141,9 @@ def spacing_of(proof: TakenProof) -> SpacingTest:
         raise Refusal("This spacing test was saved by a newer program; open it there.")
     kept = proof.readings
     rows = {int(row): spacings for row, spacings in kept["rows"].items()}
-    return SpacingTest(kept["target"], rows, SpacingLimits(**kept["limits"]), proof.note)
+    text, trust = kept["source"]
+    limits = SpacingLimits(**kept["limits"], source=Source(text, Trust(trust)))
+    return SpacingTest(kept["target"], rows, limits, proof.note)
 
 
 def read_figures(text: str, unit: str, *, positions: bool, row: int) -> Quantity:
@@ -143,11 +169,6 @@ def import_spacings(path: Path, test: SpacingTest, rows: range) -> SpacingTest:
     if stray:
         raise Refusal(f"{path.name}: row {stray[0]} is not on this planter of {len(rows)} rows.")
     return SpacingTest(test.target, {**test.rows, **found}, test.limits, test.note)
-
-
-def limits_of(test: SpacingTest) -> dict[str, float | None]:
-    """Return the limits of a test by name, shares 0 to 1."""
-    return {name: asdict(test.limits)[name] for name in _LIMITS}
 
 
 def _figure(word: str, number: int, row: int) -> float:

@@ -1,6 +1,6 @@
 """Bootstrap intervals of the spacing measures: rows drawn again and again from themselves."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -57,11 +57,16 @@ def bootstrap_spacings(
 
 
 def bootstrap_rows(
-    rows: Mapping[int, Quantity], target: Quantity, draws: int = 2000, level: float = 0.95
+    rows: Mapping[int, Quantity],
+    target: Quantity,
+    draws: int = 2000,
+    level: float = 0.95,
+    go_on: Callable[[float], bool] | None = None,
 ) -> tuple[dict[int, SpacingIntervals], SpacingIntervals]:
     """Return the intervals of each row, and those of all rows pooled.
 
     The pooled draws resample each row within itself, which keeps the rows' shares of the whole.
+    ``go_on`` is told the share done before each row; raises Refusal when it says no.
     """
     bounds.SPACING.of(target)
     unit = all_spacings(rows).units
@@ -69,7 +74,9 @@ def bootstrap_rows(
     rng = np.random.default_rng(SEED)
     each: dict[int, SpacingIntervals] = {}
     total, n = np.zeros((draws, 9)), 0
-    for row, spacings in rows.items():
+    for number, (row, spacings) in enumerate(rows.items()):
+        if go_on is not None and not go_on(number / len(rows)):
+            raise Refusal("The intervals were stopped before they were all reckoned.")
         ratios = np.atleast_1d(np.asarray(spacings.to(unit).magnitude, dtype=np.float64)) / size
         drawn = resampled_sums(ratios, draws, rng)
         each[row] = SpacingIntervals(*(_interval(m, level) for m in _measures(drawn, ratios.size)))
