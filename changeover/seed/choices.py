@@ -12,6 +12,7 @@ from changeover.seed.case import Case
 from changeover.seed.closing import answer_closing
 from changeover.seed.disc import answer_disc, rank_discs
 from changeover.seed.drive_settings import answer_cells, answer_sprockets
+from changeover.seed.load_target import answer_load, by_calibration, is_load_setting
 from changeover.seed.reasons import Trust
 from changeover.seed.seed_rate import answer_seed_rate, asked_for
 from changeover.seed.singulator import answer_singulator
@@ -139,7 +140,10 @@ def _answer(setting: Setting, place: Place, choice: Choice) -> Answer:
     if setting.key == "singulator":
         return settle(case, setting, place, answer_singulator(case, disc), disc=code)
     if setting.key == "closing":
-        return settle(
-            case, setting, place, answer_closing(case), disc=code, record_aside=SOIL_DECIDES
-        )
+        own = answer_closing(case, wheel_track=place.row in case.planter.wheel_track_rows)
+        return settle(case, setting, place, own, disc=code, record_aside=SOIL_DECIDES)
+    if is_load_setting(setting):
+        own = answer_load(case, setting, place)
+        aside = SOIL_DECIDES if by_calibration(own) else ""
+        return settle(case, setting, place, own, disc=code, record_aside=aside)
     return settle(case, setting, place, no_ground(setting.name.lower()), disc=code)

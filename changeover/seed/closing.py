@@ -11,14 +11,16 @@ from changeover.seed.trust_order import Answer, no_ground, reasoned
 RULE = "closing force by tilth and moisture"
 
 
-def closing_share(rules: Rules, soil: Soil) -> tuple[float, tuple[Rule, ...]] | None:
+def closing_share(
+    rules: Rules, soil: Soil, *, wheel_track: bool = False
+) -> tuple[float, tuple[Rule, ...]] | None:
     """Return the closing force as a share of the index, 0 the lightest, and the rules that held.
 
     The shares of the rules are added up and held between 0 and 1. None when no rule holds.
     Common practice, no source: the lightest position floats for soft or sandy ground, the
     strongest is for hard or untilled ground.
     """
-    held = rules.all("closing", _things(soil))
+    held = rules.all("closing", {**_things(soil), "wheel_track": "yes" if wheel_track else "no"})
     if not held:
         return None
     return max(0.0, min(1.0, sum(rule.gives for rule in held))), held
@@ -32,10 +34,10 @@ def closing_position(index: Index, share: float) -> int:
     return 1 + round(share * (len(index) - 1) + 1e-9)
 
 
-def answer_closing(case: Case) -> Answer:
-    """Return the closing position for a case by rule alone."""
+def answer_closing(case: Case, *, wheel_track: bool = False) -> Answer:
+    """Return the closing position by rule alone, of a row in a ``wheel_track`` or another."""
     soil, index = soil_of(case), case.planter.closing
-    found = closing_share(case.crop.rules, soil)
+    found = closing_share(case.crop.rules, soil, wheel_track=wheel_track)
     if found is None:
         return no_ground(RULE, "No rule holds for this soil.")
     share, held = found
@@ -48,16 +50,21 @@ def answer_closing(case: Case) -> Answer:
     )
     force = case.crop.best("closing_force")
     says = {Trust.PUBLISHED: _printed(case)} if force else {}
-    cautions = (
+    cautions: tuple[str, ...] = (
         "Look into the furrow after a few rods: it must be closed and the seed not pressed bare.",
     )
+    if wheel_track:
+        cautions += ("This row runs behind a tire: dig here too when you set the depth.",)
     reason = reasoned(
         RULE,
         f"{why} Position “{index.name(position)}”.",
         held[0].source,
         held[0].trust,
         how=how,
-        inputs=(Input("soil", soil.words),),
+        inputs=(
+            Input("soil", soil.words),
+            *((Input("wheel track", "yes"),) if wheel_track else ()),
+        ),
         cautions=cautions,
         says=says,
     )

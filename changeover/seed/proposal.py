@@ -17,6 +17,7 @@ from changeover.seed.depth_rows import propose_depth
 from changeover.seed.fields import FieldJob
 from changeover.seed.figures import figures_of, figures_of_lot
 from changeover.seed.hub_spacing import propose_hub_spacing
+from changeover.seed.load_target import is_load_setting
 from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue, ProvedSetup
 from changeover.seed.proposal_warnings import warnings_of
@@ -110,7 +111,7 @@ def _cells_of(setting: Setting, choices: tuple[Choice, ...], plan: RowPlan) -> F
     base = choices[0].case
     if setting.key == "row_lock":
         return plan.cells, ()
-    if setting.own or setting.hidden:
+    if setting.hidden or (setting.own and not is_load_setting(setting)):
         return _kept_cells(setting, choices, plan), ()
     if setting.key in ROW_BY_ROW:
         found, warnings = _row_by_row(setting, choices)
@@ -149,7 +150,8 @@ def _place_by_place(setting: Setting, choices: tuple[Choice, ...]) -> Found:
         if not here:
             continue
         lots = tuple(dict.fromkeys(choice.case.lot.number for choice in here))
-        key = (lots, place if place.row is None else None)
+        row = place.row
+        key = (lots, place if row is None else row in planter.wheel_track_rows)
         if key not in alike:
             alike[key] = answer_at(setting, place, tuple(dict.fromkeys(here)))
             warnings += alike[key].warnings

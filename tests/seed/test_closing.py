@@ -10,7 +10,7 @@ from changeover.seed.depth import Soil
 from changeover.seed.fields import Moisture, Texture, Tillage
 from changeover.seed.reasons import Trust
 from changeover.seed.rules import NO_RULES
-from tests.seed.made_up import case, crop_table, job
+from tests.seed.made_up import at_row, case, crop_table, job, planter, proposal
 
 RULES = crop_table()["corn"].rules
 
@@ -55,3 +55,11 @@ def test_a_printed_force_is_shown_as_evidence() -> None:
 
 def test_without_rules_there_is_no_proposal() -> None:
     assert closing_share(NO_RULES, Soil()) is None
+
+
+def test_rows_behind_a_tire_close_a_step_firmer() -> None:
+    found = proposal(planter=planter(wheel_track_rows=frozenset({5})))
+    plain, track = at_row(found, "closing", 4), at_row(found, "closing", 5)
+    assert track.value == plain.value + 1
+    assert "behind a tire" in track.reason.cautions[-1]
+    assert at_row(found, "closing", 6).value == plain.value

@@ -18,7 +18,7 @@ TABLE = {
 
 def test_every_table_is_there_and_says_who() -> None:
     tables = crop_table()["corn"].rules.tables
-    assert set(tables) == {"singulator", "closing", "depth", "disc"}
+    assert set(tables) == {"singulator", "closing", "depth", "disc", "load"}
     for rules in tables.values():
         assert all(rule.why and rule.source and rule.trust in Trust for rule in rules)
 
