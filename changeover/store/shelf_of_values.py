@@ -41,6 +41,11 @@ class Values(Generic[Kept]):
         rows = self._session.scalars(select(self._sort.table).order_by(*columns))
         return tuple(self._value(row) for row in rows)
 
+    def entered(self) -> tuple[Kept, ...]:
+        """Return every value in the order in which they were entered."""
+        rows = self._session.scalars(select(self._sort.table).order_by(self._sort.table.id))
+        return tuple(self._value(row) for row in rows)
+
     def find(self, key: Key) -> Kept | None:
         """Return the value with a key, or None."""
         row = self._row(key)

@@ -27,6 +27,7 @@ PAGES: tuple[PageLine, ...] = (
     PageLine("switch", "Switch", "changeover.window.workbench_page", "SwitchPage"),
     PageLine("work", "Work", "changeover.window.work_page", "WorkPage"),
     PageLine("proof", "Proof", "changeover.window.proof_page", "ProofPage"),
+    PageLine("season", "Season", "changeover.window.season_page", "SeasonPage"),
     PageLine("shelf", "Shelf", "changeover.window.shelf_page", "ShelfPage"),
     PageLine("record", "Record", "changeover.window.record_page", "RecordPage"),
     PageLine("planter", "Planters", "changeover.window.planters_page", "PlantersPage"),

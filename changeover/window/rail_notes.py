@@ -22,6 +22,7 @@ def rail_notes(outlook: Outlook) -> Mapping[str, RailNote]:
         "seed": RailNote(Mark.READY, "lot chosen") if chosen else RailNote(text="none chosen"),
         "switch": _switch_note(chosen, to_do),
         "work": _work_note(chosen, to_do),
+        "season": RailNote(text="jobs and days"),
     }
 
 

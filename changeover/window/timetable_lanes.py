@@ -13,7 +13,7 @@ from changeover.window.outlook import Outlook
 from changeover.window.theme import SMALL_PX, TEXT_PX, font
 
 AXIS, FOOT, LANE, BAR = 22.0, 20.0, 40.0, 26.0
-LEAST_TICK = 46.0
+LEAST_TICK, LEAST_WORDS = 46.0, 30.0
 
 
 class Look(StrEnum):
@@ -57,7 +57,10 @@ class Lane:
 
 @dataclass(frozen=True)
 class Lanes:
-    """All that is drawn: lanes from ``begin`` to ``end``, the steps of the axis, and now."""
+    """All that is drawn: lanes from ``begin`` to ``end``, the steps of the axis, and now.
+
+    With ``spill`` words that do not fit in a bar stand behind it, as far as there is room.
+    """
 
     lanes: tuple[Lane, ...] = ()
     begin: float = 0.0
@@ -65,6 +68,7 @@ class Lanes:
     steps: tuple[float, ...] = (1.0,)
     tell: Callable[[float], str] = field(default=str)
     now: float | None = None
+    spill: bool = False
 
 
 class LanesChart(QWidget):
@@ -153,7 +157,9 @@ class LanesChart(QWidget):
             painter.drawLine(QPointF(x, AXIS - 2), QPointF(x, bottom))
             painter.setPen(tokens.colour("soft"))
             painter.drawText(
-                QRectF(x - 40, 0, 80, AXIS - 4), Qt.AlignmentFlag.AlignCenter, shown.tell(value)
+                QRectF(min(x, self.width() - 20) - 40, 0, 80, AXIS - 4),
+                Qt.AlignmentFlag.AlignCenter,
+                shown.tell(value),
             )
             value += step
 
@@ -192,10 +198,28 @@ class LanesChart(QWidget):
         words = metrics.elidedText(
             bar.text, Qt.TextElideMode.ElideRight, int(text.width() - left - 10 * bar.held)
         )
-        if len(words) > 1:
+        behind = self._behind(rect, bar) if words != bar.text else None
+        if behind is not None:
+            painter.setPen(tokens.colour("soft"))
+            words = metrics.elidedText(
+                bar.text, Qt.TextElideMode.ElideRight, max(0, int(behind.width()))
+            )
+            painter.drawText(behind, int(Qt.AlignmentFlag.AlignVCenter), words)
+        elif len(words) > 1:
             painter.drawText(
                 text.adjusted(left, 0, 0, 0), int(Qt.AlignmentFlag.AlignVCenter), words
             )
+
+    def _behind(self, rect: QRectF, bar: Bar) -> QRectF | None:
+        """Return the room behind a bar up to the next one, None where words may not spill."""
+        if not self.shown.spill or bar.look is Look.THIN:
+            return None
+        lane = next(lane for lane in self.shown.lanes if bar in lane.bars)
+        after = [self.x_of(one.start) for one in lane.bars if one.start >= bar.end]
+        right = min([*after, float(self.width())]) - 4
+        if right - rect.right() < LEAST_WORDS:
+            return None
+        return QRectF(rect.right() + 5, rect.top(), right - rect.right() - 5, rect.height())
 
     def _paint_now(self, painter: QPainter, bottom: float) -> None:
         now = self.shown.now
