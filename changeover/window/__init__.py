@@ -4,7 +4,8 @@ To add a page: write ``changeover/window/<name>_page.py`` with a subclass of
 :class:`changeover.window.page.Page` that sets ``wants`` (the kinds of data it shows) and
 implements ``refresh(changed)``; then add one line for it to ``PAGES`` in
 ``changeover/window/pages.py``. The rail, the shortcut Ctrl+1 … Ctrl+9, the lazy import and the
-pictures of ``changeover shots`` follow from that line.
+pictures of ``changeover shots`` follow from that line. ``stops()`` names the places that F6 goes
+round; ``more_to_see()`` shows dialogs and further views for the pictures.
 
 A page receives four things and keeps them: ``read`` (calls a function of ``changeover.desk`` with
 the store: ``self.read(work_view, self.outlook.planter, self.outlook.units)``), ``door``

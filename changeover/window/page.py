@@ -1,6 +1,6 @@
 """The base of every page: what it wants to hear of, and how it is told."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any, ClassVar, Concatenate, ParamSpec, Protocol, TypeVar
 
 from PySide6.QtCore import Qt, Signal
@@ -49,6 +49,13 @@ class Page(QWidget):
     def stops(self) -> tuple[QWidget, ...]:
         """The places that F6 goes round on this page."""
         return (self,)
+
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        """Show one by one what else of this page is worth a picture: a name, and what to take.
+
+        What was shown for a picture is put away when the next one is asked for.
+        """
+        yield from ()
 
     def recolour(self) -> None:
         """Take on the colours of the outlook; the style sheet is already set."""

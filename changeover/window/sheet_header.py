@@ -4,6 +4,7 @@ from PySide6.QtCore import QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QHeaderView, QWidget
 
+from changeover.planter.settings import Setting
 from changeover.window.fitting import fitted
 from changeover.window.marks import mark_colour, paint_sign
 from changeover.window.matrix_model import MatrixModel
@@ -11,7 +12,7 @@ from changeover.window.outlook import Outlook
 from changeover.window.sheet import unit_words
 from changeover.window.theme import SMALL_PX, TEXT_PX
 
-NAMES_WIDTH, NAMES_HEIGHT, NUMBERS_WIDTH = 126, 40, 62
+NAMES_WIDTH, NAMES_HEIGHT, NUMBERS_WIDTH, WIDE_HEADING = 126, 52, 62, 110
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 
@@ -52,19 +53,38 @@ class SheetHeader(QHeaderView):
         sheet, tokens = self._model.sheet, self._outlook.tokens
         setting = sheet.lines[section]
         upright = self.orientation() == Qt.Orientation.Vertical
-        inside = QRectF(rect).adjusted(18 if upright else 6, 0, -3, 0)
-        side = LEFT if upright else Qt.AlignmentFlag.AlignCenter
+        if not upright:
+            self._paint_heading(painter, rect, setting)
+            return
+        inside = QRectF(rect).adjusted(18, 0, -3, 0)
         small = unit_words(setting, sheet.units)
         middle = inside.center().y()
         top = QRectF(inside.left(), middle - 17, inside.width(), 18)
         made, text = fitted(setting.name, int(inside.width()), TEXT_PX, bold=True)
         painter.setFont(made)
         painter.setPen(tokens.colour("ink"))
-        painter.drawText(top if small else inside, int(side), text)
+        painter.drawText(top if small else inside, int(LEFT), text)
         made, text = fitted(small, int(inside.width()), SMALL_PX)
         painter.setFont(made)
         painter.setPen(tokens.colour("soft"))
-        painter.drawText(QRectF(inside.left(), middle, inside.width(), 15), int(side), text)
+        painter.drawText(QRectF(inside.left(), middle, inside.width(), 15), int(LEFT), text)
+
+    def _paint_heading(self, painter: QPainter, rect: QRect, setting: Setting) -> None:
+        """Paint a name over a narrow column, in two lines where it has two words."""
+        tokens, box = self._outlook.tokens, QRectF(rect).adjusted(2, 4, -2, -2)
+        lines = setting.name.split(maxsplit=1) if box.width() < WIDE_HEADING else [setting.name]
+        painter.setPen(tokens.colour("ink"))
+        for number, line in enumerate(lines):
+            made, text = fitted(line, int(box.width()), TEXT_PX, bold=True)
+            painter.setFont(made)
+            place = QRectF(box.left(), box.top() + 15 * number, box.width(), 16)
+            painter.drawText(place, int(Qt.AlignmentFlag.AlignCenter), text)
+        unit = unit_words(setting, self._model.sheet.units) if setting.measure else ""
+        made, text = fitted(unit, int(box.width()), SMALL_PX)
+        painter.setFont(made)
+        painter.setPen(tokens.colour("soft"))
+        foot = QRectF(box.left(), box.bottom() - 15, box.width(), 14)
+        painter.drawText(foot, int(Qt.AlignmentFlag.AlignCenter), text)
 
     def _paint_number(self, painter: QPainter, rect: QRect, section: int) -> None:
         sheet, tokens = self._model.sheet, self._outlook.tokens

@@ -36,8 +36,10 @@ def _of_look(window: MainWindow, look: Tokens, folder: Path) -> Iterator[Path]:
         window.resize(*size)
         window.show()
         for key in window.page_keys():
-            window.open_page(key)
+            page = window.open_page(key)
             yield _save(window, folder, key, look, size)
+            for name, widget in page.more_to_see():
+                yield _save(widget, folder, f"{key}-{name}", look, size)
         yield _save_sheet(window, folder, look, size)
         yield _save_over(lambda: FirstStart(look), folder, "first-start", look, size)
 

@@ -1,10 +1,11 @@
 """The workbench: the planter over the matrix, with the reason of the cell in view beside them."""
 
+from collections.abc import Iterator
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from changeover.desk.changed import Changed
 from changeover.desk.edits import TakeProposal
@@ -108,7 +109,7 @@ class Workbench(Page):
         self.drawing.row_chosen.connect(lambda row, extend: view.select_row(row, extend=extend))
         self.drawing.group_chosen.connect(self._choose_group)
         toolbar.changed.connect(lambda: self._show_sheet(self._sheet(self.model.sheet)))
-        toolbar.settings_wanted.connect(self._open_settings)
+        toolbar.settings_wanted.connect(lambda: self.settings_dialog().open())
         toolbar.give_jobs(view)
         toolbar.set_all_wanted.connect(self._ask_and_set)
         self.panel.use.connect(self._take)
@@ -189,10 +190,11 @@ class Workbench(Page):
         if text is not None:
             self.view.set_all(text)
 
-    def _open_settings(self) -> None:
+    def settings_dialog(self) -> QDialog:
+        """Return the dialog that arranges the settings, not yet open."""
         from changeover.window.settings_dialog import SettingsDialog
 
-        SettingsDialog(self.outlook.board, self.door, self.outlook, self).open()
+        return SettingsDialog(self.outlook.board, self.door, self.outlook, self)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -217,3 +219,12 @@ class SwitchPage(Workbench):
     """What every row is set to now, and what the next crop needs."""
 
     first_shown: ClassVar[Shown] = Shown.BOTH
+
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        self.toolbar.way.click()
+        yield "rows-down", self.window()
+        self.toolbar.way.click()
+        dialog = self.settings_dialog()
+        dialog.show()
+        yield "settings", dialog
+        dialog.close()

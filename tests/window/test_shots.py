@@ -24,7 +24,7 @@ def shown(desk: MemoryDesk, qtbot: QtBot) -> MainWindow:
 @pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
 def test_every_page_is_taken_in_both_looks_and_sizes(shown: MainWindow, tmp_path: Path) -> None:
     taken = {path.name for path in take_shots(shown, tmp_path)}
-    names = ("rows", "switch", "keys", "first-start")
+    names = ("rows", "switch", "switch-rows-down", "switch-settings", "keys", "first-start")
     kinds = product(names, ("light", "dark"), ("1280x720", "1920x1080"))
     assert taken == {f"{name}-{look}-{size}.png" for name, look, size in kinds}
     picture = QImage(str(tmp_path / "switch-dark-1920x1080.png"))
