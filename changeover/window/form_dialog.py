@@ -2,6 +2,8 @@
 
 from typing import Any
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QDialog, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from changeover.quantities import Refusal
@@ -28,7 +30,9 @@ class FormDialog(QDialog):
         self.take = button("Take over", "main", self.accept)
         ends, whole = QHBoxLayout(), QVBoxLayout(self)
         ends.addStretch()
-        ends.addWidget(button("Cancel", clicked=self.reject))
+        self.cancel = button("Cancel", clicked=self.reject)
+        self.take.setDefault(True)
+        ends.addWidget(self.cancel)
         ends.addWidget(self.take)
         whole.setContentsMargins(20, 18, 20, 16)
         whole.setSpacing(10)
@@ -38,6 +42,20 @@ class FormDialog(QDialog):
         whole.addWidget(self.refusal)
         whole.addLayout(ends)
         self.setMinimumWidth(520)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Begin at the first field; the Tab key comes to the buttons after the last."""
+        super().showEvent(event)
+        fields = [field for field in self.findChildren(QWidget) if self._is_field(field)]
+        if fields:
+            QWidget.setTabOrder(fields[-1], self.cancel)
+            QWidget.setTabOrder(self.cancel, self.take)
+            fields[0].setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _is_field(self, widget: QWidget) -> bool:
+        stops = bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus)
+        proxied = widget.focusProxy() is not None
+        return stops and not proxied and widget not in (self.cancel, self.take)
 
     def edit(self) -> Any:
         """Return the edit that the form describes. Raises Refusal."""

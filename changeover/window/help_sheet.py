@@ -3,7 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from changeover.window.keys import MATRIX_KEYS, WINDOW_KEYS, Key
+from changeover.window.keys import MATRIX_KEYS, SEED_KEYS, WINDOW_KEYS, Key
 from changeover.window.words import button, label
 
 WORDS_WIDTH = 300
@@ -18,7 +18,10 @@ class HelpSheet(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         columns = QHBoxLayout()
         columns.setSpacing(36)
-        columns.addLayout(_column("Everywhere", WINDOW_KEYS))
+        left = _column("Everywhere", WINDOW_KEYS)
+        left.insertLayout(left.count() - 1, _column("On the Seed page", SEED_KEYS))
+        left.insertSpacing(left.count() - 2, 12)
+        columns.addLayout(left)
         columns.addLayout(_column("In the matrix", MATRIX_KEYS))
         close = QHBoxLayout()
         close.addStretch()

@@ -21,6 +21,12 @@ WINDOW_KEYS: tuple[Key, ...] = (
     Key("Alt+L", "light or dark"),
     Key("F6", "go round: rail, page, reason"),
 )
+SEED_KEYS: tuple[Key, ...] = (
+    Key("Up, Down, Home, End", "go through the lines of the proposal"),
+    Key("Alt+T", "take the proposal over as the target"),
+    Key("Alt+M", "enter a value from your manual"),
+    Key("Alt+B", "find the vacuum from bench runs, on its line"),
+)
 MATRIX_KEYS: tuple[Key, ...] = (
     Key("arrows, Home, End", "move from cell to cell"),
     Key("Shift+arrows, Ctrl+A", "select a block, or all"),

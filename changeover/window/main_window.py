@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QApplication,
     QHBoxLayout,
@@ -179,6 +180,11 @@ class MainWindow(QMainWindow):
                 self.pages[key].refresh(changed)
         except Refusal as refusal:
             self.notice.say(str(refusal))
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Look nothing up any more: the store may close next."""
+        self.outlook.forget()
+        super().closeEvent(event)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import ClassVar
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
@@ -187,13 +187,14 @@ class SeedPage(Page):
     def _open_lot(self, *, new: bool = False) -> None:
         from changeover.window.lot_form import LotForm
 
-        LotForm(None if new else self.choosing.lot.picked, self.door, self.outlook, self).open()
+        lot = None if new else self.choosing.lot.picked
+        self._open(LotForm(lot, self.door, self.outlook, self))
 
     def _open_field(self, *, new: bool = False) -> None:
         from changeover.window.field_form import FieldForm
 
         field = None if new else self.choosing.field.picked
-        FieldForm(field, self.door, self.outlook, self).open()
+        self._open(FieldForm(field, self.door, self.outlook, self))
 
     def _open_manual(self, key: str) -> None:
         from changeover.window.seed_manual_form import ManualForm
@@ -204,12 +205,16 @@ class SeedPage(Page):
         disc = next((c.value for k, c in self.proposal.cells.items() if k.setting == "disc"), None)
         code = disc if isinstance(disc, str) else None
         outlook, door = self.outlook, self.door
-        ManualForm(line.setting, lot.crop, code, known, door, outlook, self).open()
+        self._open(ManualForm(line.setting, lot.crop, code, known, door, outlook, self))
 
     def _open_tuning(self) -> None:
         from changeover.window.tuning_view import TuningDialog
 
-        TuningDialog(self.door, self.outlook, self.asking, self).open()
+        self._open(TuningDialog(self.door, self.outlook, self.asking, self))
+
+    def _open(self, dialog: QDialog) -> None:
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
 
     def _remove_lot(self) -> None:
         lot = self.choosing.lot.picked

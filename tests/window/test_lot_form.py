@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from PySide6.QtCore import Qt
 
 from changeover.desk.fields import field
 from changeover.desk.look_up import read_known
@@ -186,3 +187,18 @@ def test_depth_from_the_manual_may_be_a_depth_or_a_notch(seed: OnDemo) -> None:
     assert form.edit().value.value == Q(1.5, "in")
     form.typed.setText("n5")
     assert form.edit().value.value == 5
+
+
+def test_the_form_begins_at_its_first_field_and_tab_ends_at_the_buttons(
+    empty: LotForm, qtbot: Any
+) -> None:
+    with qtbot.waitExposed(empty):
+        empty.open()
+    begun = empty.focusWidget()
+    qtbot.keyClick(empty.number, Qt.Key.Key_Tab)
+    following = empty.focusWidget()
+    empty.packages.setFocus()
+    qtbot.keyClick(empty.packages, Qt.Key.Key_Tab)
+    last = empty.focusWidget()
+    empty.close()
+    assert (begun, following, last) == (empty.number, empty.crop, empty.cancel)
