@@ -16,10 +16,12 @@ from changeover.commands import (
     drive_start,
     proposal,
     rate,
+    season,
     seed_need,
     shots,
     spacing,
     sprockets,
+    timetable,
     tune,
     vacuum,
     worklist,
@@ -29,6 +31,8 @@ from changeover.commands.arguments import Parser, add_job, one_line
 # A job without a window: one module of changeover.commands, with add(parsers).
 JOBS = (
     worklist,
+    timetable,
+    season,
     proposal,
     rate,
     spacing,
