@@ -177,7 +177,6 @@ def _day(text: str | None) -> date:
 
 
 def _write_text(view: "AppraisalView", other: "AppraisalView | None", files: list[Path]) -> None:
-    from changeover.desk.appraise import beside
     from changeover.desk.print_appraisal import basis_lines, beside_lines, total_lines, value_lines
 
     appraised = view.appraised
@@ -190,7 +189,7 @@ def _write_text(view: "AppraisalView", other: "AppraisalView | None", files: lis
     write_pairs([*value_lines(appraised), *total_lines(appraised.totals)])
     write_notes(f"No price for {name}; it is not in the sums." for name in appraised.unpriced)
     if other is not None:
-        sys.stdout.write(lines_of(*_table(beside_lines(beside(view, other)))))
+        sys.stdout.write(lines_of(*_table(beside_lines(view, other))))
     write_notes(basis_lines(view))
     write_notes(f"Written: {path}" for path in files)
 

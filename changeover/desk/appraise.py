@@ -157,11 +157,14 @@ def remove(store: Store, kept: KeptAppraisal) -> Several:
     return Several((*edits, PutAppraisal(None, before=kept)), says="Remove the appraisal")
 
 
-def compare(store: Store, one: KeptAppraisal, other: KeptAppraisal) -> SideBySide:
-    """Return two appraisals side by side. Raises Refusal while one of them is not complete."""
+def two_views(
+    store: Store, one: KeptAppraisal, other: KeptAppraisal
+) -> tuple[AppraisalView, AppraisalView]:
+    """Return two appraisals to set side by side. Raises Refusal while one cannot be reckoned."""
     with store.read() as work:
-        views = [view(work, kept) for kept in (one, other)]
-    return beside(*views)
+        first, second = view(work, one), view(work, other)
+    beside(first, second)
+    return first, second
 
 
 def beside(one: AppraisalView, other: AppraisalView) -> SideBySide:

@@ -20,12 +20,13 @@ from changeover.switch.difference import locked_rows
 
 RUNNING_FAN = (
     (
-        "Keep clear of the fan's inlet, of its drive and of its outlet's dust while it runs; treated "
-        "seed's dust is harmful: wear what the seed tag says."
+        "Keep clear of the fan's inlet, of its drive and of its outlet's dust while it runs; dust "
+        "of treated seed is harmful: wear what the seed tag says."
     ),
     (
-        "Read the gauges with the machine lowered, the tractor in park and a person at its controls; "
-        "stop the fan and take the key out before a meter or hose is opened. Your manual goes first."
+        "Read the gauges with the machine lowered, the tractor in park and a person at its "
+        "controls; stop the fan and take the key out before a meter or hose is opened. Your manual "
+        "goes first."
     ),
 )
 

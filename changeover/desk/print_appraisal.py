@@ -8,7 +8,6 @@ from changeover.desk.appraise import AppraisalView, beside
 from changeover.files.appraisal_report import write_appraisal
 from changeover.files.appraisal_sheet import AppraisalSheet, SheetPhoto, SheetRepair, SheetRow
 from changeover.proof.appraisal import Amounts, Appraisal, Repair, RowAppraisal
-from changeover.proof.appraisal_pair import SideBySide
 from changeover.proof.money import minutes_text, money, rate_text
 from changeover.proof.price_book import PriceBook
 from changeover.proof.wear import WearState
@@ -57,7 +56,7 @@ def sheet_of(
         basis_lines(view),
         view.kept.note,
         _photos(store, view),
-        beside_lines(beside(view, other)) if other is not None else (),
+        beside_lines(view, other) if other is not None else (),
     )
 
 
@@ -108,6 +107,7 @@ def basis_lines(view: AppraisalView) -> tuple[str, ...]:
                 f"{' and '.join(book.currencies)}, before tax."
             ),
             f"Labour: {rate}. Tax: {rate_text(book.tax)} on parts and labour.",
+            "Tax is reckoned on the sums, so that the rows may add up to a cent more or less.",
         ]
     lines.append("Values as found and reconditioned: the appraiser's own.")
     sources = dict.fromkeys(
@@ -121,17 +121,34 @@ def basis_lines(view: AppraisalView) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def beside_lines(pair: SideBySide) -> tuple[tuple[str, str, str], ...]:
-    """Say two planters side by side, the heads first."""
+def beside_lines(one: AppraisalView, other: AppraisalView) -> tuple[tuple[str, str, str], ...]:
+    """Say two planters side by side, the heads first. Raises Refusal as ``beside`` does."""
+    pair = beside(one, other)
     lines = [("", *pair.planters)]
-    for state, (one, other) in pair.rows.items():
-        if one or other:
-            lines.append((f"Rows {state}", str(one), str(other)))
-    for code, (first, second) in pair.totals.items():
-        lines.append(("Work, sum with tax", money(first, code), money(second, code)))
+    days = [view.inspection.day.isoformat() if view.inspection else "" for view in (one, other)]
+    lines.append(("Inspected on", days[0], days[1]))
+    for state, (first, second) in pair.rows.items():
+        if first or second:
+            lines.append((f"Rows {state}", str(first), str(second)))
+    for code, (here, there) in pair.totals.items():
+        lines.append(("Work, sum with tax", money(here, code), money(there, code)))
+    lines += zip_values(one, other)
     if not pair.fair:
-        lines.append(("Prices", "some are missing: the sums", "cannot be compared"))
+        lines.append(("Sums", *(_missing_words(view) for view in (one, other))))
     return tuple(lines)
+
+
+def zip_values(one: AppraisalView, other: AppraisalView) -> list[tuple[str, str, str]]:
+    """Say both dealers' values of two planters that can be reckoned."""
+    if one.appraised is None or other.appraised is None:
+        return []
+    pairs = zip(value_lines(one.appraised), value_lines(other.appraised), strict=True)
+    return [(name, first, second) for (name, first), (_, second) in pairs]
+
+
+def _missing_words(view: AppraisalView) -> str:
+    missing = view.appraised.unpriced if view.appraised is not None else ()
+    return f"without {', '.join(missing)}" if missing else "complete"
 
 
 def _row(one: RowAppraisal, book: PriceBook) -> SheetRow:

@@ -44,7 +44,7 @@ def _build(sheet: AppraisalSheet, path: Path, paper: str) -> None:
         invariant=1,
     )
     document.addPageTemplates([PageTemplate("page", [frame], onPage=_head(sheet, MARGIN * mm))])
-    document.build(appraisal_flow(sheet, width), canvasmaker=numbered(MARGIN * mm))
+    document.build(appraisal_flow(sheet, width), canvasmaker=numbered(MARGIN * mm, ""))
 
 
 def _head(sheet: AppraisalSheet, left: float) -> Any:

@@ -12,6 +12,7 @@ from changeover.files.print_font import BOLD, PLAIN, printable
 from changeover.files.sheet import WorklistSheet
 
 TOP, BOTTOM = 12 * mm, 8 * mm
+SIGN_HERE = "done by ____________________   date ____________"
 
 
 def fitted(text: str, font: str, size: float, width: float) -> str:
@@ -45,6 +46,7 @@ class _Numbered(Canvas):
     """A canvas that writes “page 2 of 5”: it holds the pages back until their number is known."""
 
     margin = 0.0
+    foot_words = SIGN_HERE
 
     def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **options)
@@ -67,13 +69,14 @@ class _Numbered(Canvas):
         wide = float(self._pagesize[0])  # type: ignore[attr-defined]
         self.setFont(PLAIN, 8)
         self.drawRightString(wide - self.margin, BOTTOM, f"page {number} of {count}")
-        self.drawString(self.margin, BOTTOM, "done by ____________________   date ____________")
+        self.drawString(self.margin, BOTTOM, self.foot_words)
 
 
-def numbered(margin_width: float) -> type[Canvas]:
-    """Return the canvas that numbers its pages, with the page's side margins."""
+def numbered(margin_width: float, foot: str = SIGN_HERE) -> type[Canvas]:
+    """Return the canvas that numbers its pages, with the page's side margins and foot."""
 
     class Numbered(_Numbered):
         margin = margin_width
+        foot_words = foot
 
     return Numbered

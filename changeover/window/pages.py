@@ -30,5 +30,6 @@ PAGES: tuple[PageLine, ...] = (
     PageLine("season", "Season", "changeover.window.season_page", "SeasonPage"),
     PageLine("shelf", "Shelf", "changeover.window.shelf_page", "ShelfPage"),
     PageLine("record", "Record", "changeover.window.record_page", "RecordPage"),
+    PageLine("appraise", "Trade-in", "changeover.window.appraisal_page", "TradeInPage"),
     PageLine("planter", "Planters", "changeover.window.planters_page", "PlantersPage"),
 )

@@ -12,11 +12,12 @@ from changeover.desk.appraise import (
     appraisals,
     appraise_now,
     attach,
-    compare,
+    beside,
     import_prices,
     photo,
     price_books,
     remove,
+    two_views,
 )
 from changeover.desk.door import apply
 from changeover.desk.edits import PutAppraisal, PutPlanter, PutPrices
@@ -115,7 +116,7 @@ def test_two_planters_side_by_side(demo: Store, tmp_path: Path) -> None:
     first = kept(demo, tmp_path).kept
     inspect(demo, MAGPIE, 2)
     second = replace(first, planter=MAGPIE)
-    pair = compare(demo, first, second)
+    pair = beside(*two_views(demo, first, second))
     assert pair.planters == (PENNY, MAGPIE)
     assert pair.rows[WearState.REPLACE] == (3, 1)
     assert pair.totals["USD"] == (Decimal("514.24"), Decimal("171.41"))
