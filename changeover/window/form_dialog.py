@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QFormLayout, QHBoxLayout, QVBoxLayout, QW
 
 from changeover.quantities import Refusal
 from changeover.window.door import Door
+from changeover.window.quantity_field import QuantityField
 from changeover.window.words import button, label
 
 
@@ -62,13 +63,14 @@ class FormDialog(QDialog):
         raise NotImplementedError
 
     def check(self) -> None:
-        """Say what is wrong with the form as it stands."""
+        """Say what is wrong with the form as it stands, unless a field says it already."""
         try:
             self.edit()
             self.refusal.setText("")
             self.take.setEnabled(True)
         except Refusal as refusal:
-            self.refusal.setText(str(refusal))
+            said = {field.sentence.text() for field in self.findChildren(QuantityField)}
+            self.refusal.setText("" if str(refusal) in said else str(refusal))
             self.take.setEnabled(False)
 
     def accept(self) -> None:

@@ -34,5 +34,5 @@ def _switch_note(chosen: bool, to_do: int) -> RailNote:
 
 def _work_note(chosen: bool, to_do: int) -> RailNote:
     if not chosen:
-        return RailNote(text="no switch open")
+        return RailNote(text="no switch")
     return RailNote(Mark.WORK, "tick off here") if to_do else RailNote(Mark.OPEN, "prove and sign")

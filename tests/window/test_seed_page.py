@@ -8,13 +8,18 @@ import pytest
 from PySide6.QtCore import Qt
 
 from changeover.desk.board import read_board
+from changeover.desk.door import apply
 from changeover.desk.edits import PutLot, TickTask
 from changeover.desk.plan_switch import work_view
+from changeover.desk.starting import ShortForm, new_store, put_planter
 from changeover.quantities import Q, Units
 from changeover.seed.lots import SeedLot
+from changeover.window.door import Door
 from changeover.window.job_form import RateBy
+from changeover.window.outlook import Outlook
+from changeover.window.page import EVERYTHING
 from changeover.window.seed_page import SeedPage
-from tests.window.on_demo import OnDemo, on_demo
+from tests.window.on_demo import Answers, OnDemo, on_demo
 
 
 @pytest.fixture
@@ -28,6 +33,20 @@ def fresh(qtbot: Any, tmp_path: Path) -> Iterator[OnDemo]:
     """A planter with no switch open."""
     with on_demo(qtbot, tmp_path, SeedPage, "Penny Twelve") as put:
         yield put
+
+
+@pytest.fixture
+def bare(qtbot: Any, tmp_path: Path) -> Iterator[SeedPage]:
+    """The page on a new store with a planter and nothing else."""
+    store = new_store(tmp_path / "bare.sqlite")
+    apply(store, put_planter(ShortForm("Bar", 4, Q(30.0, "in"), fans=1)), "tester")
+    outlook = Outlook(lambda name, units, *, proposal: read_board(store, name, units), "Bar")
+    door = Door(lambda edit: apply(store, edit, "tester"))  # type: ignore[arg-type]
+    page = SeedPage(lambda job, *a, **k: job(store, *a, **k), door, outlook, Answers())
+    qtbot.addWidget(page)
+    page.refresh(EVERYTHING)
+    yield page
+    store.close()
 
 
 def value(seed: OnDemo, key: str) -> str:
@@ -212,3 +231,29 @@ def test_removing_a_lot_asks_and_may_be_refused(seed: OnDemo) -> None:
     assert "X-1" not in seed.page.choosing.lot.box.values
     seed.door.stack.undo()
     assert "X-1" in seed.page.choosing.lot.box.values
+
+
+def test_a_store_without_lots_and_fields_says_how_to_begin(bare: SeedPage) -> None:
+    assert "No seed lots yet" in bare.choosing.lot.facts.text()
+    assert "No fields yet" in bare.choosing.field.facts.text()
+    assert "Choose the seed lot" in bare.empty.text()
+    assert not bare.take.isEnabled()
+    assert not bare.choosing.lot.change.isEnabled()
+
+
+def test_without_a_planter_the_page_says_where_to_make_one(bare: SeedPage) -> None:
+    bare.outlook.show_planter("")
+    bare.refresh(EVERYTHING)
+    assert "No planter yet" in bare.empty.text()
+    assert bare.cards.isHidden()
+
+
+def test_a_first_lot_goes_all_the_way(bare: SeedPage) -> None:
+    bare.door.push(PutLot(SeedLot("N-1", "corn", germination=0.95)))
+    bare.outlook.forget()
+    bare.refresh(EVERYTHING)
+    bare.choosing.lot.box.choose("N-1")
+    bare.form_proposal()
+    assert bare.take.isEnabled()
+    bare.take_over()
+    assert bare.read(read_board, "Bar").lot.number == "N-1"
