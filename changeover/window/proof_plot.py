@@ -89,7 +89,7 @@ class _Painting:
         self.painter.setFont(font(SMALL_PX))
         ticks = self.scale.ticks
         step = (ticks[1] - ticks[0]) * self.plot.factor
-        digits = 0 if step >= 1 and step == int(step) else 1 if step >= 0.1 else 2
+        digits = next(n for n in (0, 1, 2, 3) if n == 3 or abs(step - round(step, n)) < 1e-9)
         for tick in ticks:
             y = self._y(tick)
             self.painter.setPen(pen(self.tokens.colour("hair"), 1.0))
