@@ -30,7 +30,7 @@ from changeover.quantities import Refusal
 from changeover.seed.lots import SeedLot
 from changeover.store.shelf_of_values import Values
 from changeover.store.unit_of_work import UnitOfWork
-from changeover.store.values import Side
+from changeover.store.values import NextJob, Side
 
 _Write = Callable[[UnitOfWork, Any], None]
 
@@ -90,7 +90,7 @@ def _lot(work: UnitOfWork, edit: PutLot) -> None:
 def _refuse_lot_in_use(work: UnitOfWork, lot: SeedLot) -> None:
     for name in work.planters.names():
         switch = work.switches.open(name)
-        chosen = switch is not None and switch.job.lot == lot.number
+        chosen = switch is not None and lot.number in _lots_of(switch.job)
         sides = [work.cells.read(name, side) for side in Side]
         held = any(
             cell.setting == "seed" and value == lot.number
@@ -100,6 +100,10 @@ def _refuse_lot_in_use(work: UnitOfWork, lot: SeedLot) -> None:
         if chosen or held:
             where = "is chosen next on" if chosen else "is in"
             raise Refusal(f"Lot {lot.number} {where} {name}; its number must stay until then.")
+
+
+def _lots_of(job: NextJob) -> tuple[str, ...]:
+    return (job.lot, *(number for _, number in job.other_lots))
 
 
 def _field(work: UnitOfWork, edit: PutField) -> None:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from changeover.desk.bench_known import bench_seen
 from changeover.desk.jobs import field_job, job_in
 from changeover.desk.tables import crops
 from changeover.planter.machine import Planter
@@ -9,6 +10,7 @@ from changeover.planter.parts import Meter, Part, ShelfCount
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Setup
 from changeover.quantities import Refusal, Units
+from changeover.seed.bench_run import BenchSeen
 from changeover.seed.fields import Field, FieldJob
 from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue, ProvedSetup
@@ -33,6 +35,7 @@ class Known:
     manual: tuple[ManualValue, ...]
     records: tuple[ProvedSetup, ...]
     meters: tuple[Meter, ...]
+    bench: tuple[BenchSeen, ...] = ()
 
     def lot(self, number: str) -> SeedLot:
         """Return a lot by its number. Raises Refusal when there is none."""
@@ -50,12 +53,13 @@ class Known:
 
     def propose(self, chosen: NextJob, units: Units = Units.US) -> Proposal:
         """Return the proposal for a job that need not be saved. Raises Refusal."""
+        job = self.job(chosen)
         return propose(
             self.planter,
             self.settings,
             self.as_found,
             self.lot(chosen.lot),
-            self.job(chosen),
+            job,
             crops(),
             self.parts,
             self.shelf,
@@ -63,6 +67,8 @@ class Known:
             self.records,
             self.meters,
             units,
+            other_lots={place: self.lot(number) for place, number in job.other_lots},
+            bench=self.bench,
         )
 
 
@@ -81,6 +87,7 @@ def read_known(store: Store, planter_name: str) -> Known:
             work.manual.all(),
             work.setups.records(),
             tuple(meter for meter in work.meters.all() if meter.planter == planter_name),
+            bench_seen(work, planter),
         )
 
 
@@ -125,4 +132,6 @@ def proposal_of(
         work.setups.records(),
         tuple(meter for meter in work.meters.all() if meter.planter == planter.name),
         units,
+        other_lots={place: work.lots.get(number) for place, number in job.other_lots},
+        bench=bench_seen(work, planter),
     )

@@ -8,6 +8,7 @@ from changeover.planter.parts import Meter, Part, ShelfCount
 from changeover.planter.setup import Setup
 from changeover.quantities import Quantity, Units
 from changeover.seed import rate
+from changeover.seed.bench_run import BenchSeen
 from changeover.seed.crops import Crop, CropFigure
 from changeover.seed.fields import FieldJob
 from changeover.seed.lots import SeedLot
@@ -20,7 +21,7 @@ class Case:
     """What the look-up knows about the rows that take one lot.
 
     ``rows`` are those that work, ``row_spacing`` the spacing between them; ``as_found`` is the
-    setup that the planter has now.
+    setup that the planter has now, ``bench`` the bench runs, the latest first.
     """
 
     planter: Planter
@@ -36,6 +37,7 @@ class Case:
     records: tuple[ProvedSetup, ...] = ()
     meters: tuple[Meter, ...] = ()
     units: Units = Units.US
+    bench: tuple[BenchSeen, ...] = ()
 
     @cached_property
     def size(self) -> SeedSize | None:

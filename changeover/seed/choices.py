@@ -7,6 +7,7 @@ from changeover.planter.places import Place
 from changeover.planter.settings import Setting, standard
 from changeover.planter.setup import Cell
 from changeover.quantities import Quantity, is_quantity
+from changeover.seed.bench_seen import singulator_by_bench
 from changeover.seed.brush import answer_brush
 from changeover.seed.case import Case
 from changeover.seed.closing import answer_closing
@@ -17,6 +18,7 @@ from changeover.seed.reasons import Trust
 from changeover.seed.seed_rate import answer_seed_rate, asked_for
 from changeover.seed.singulator import answer_singulator
 from changeover.seed.trust_order import (
+    BENCH_DECIDES,
     SOIL_DECIDES,
     Answer,
     no_ground,
@@ -138,7 +140,10 @@ def _answer(setting: Setting, place: Place, choice: Choice) -> Answer:
     if setting.key == "brush":
         return settle(case, setting, place, answer_brush(case, setting.part_sort or ""), disc=code)
     if setting.key == "singulator":
-        return settle(case, setting, place, answer_singulator(case, disc), disc=code)
+        ran = singulator_by_bench(case, place, disc)
+        own = ran or answer_singulator(case, disc)
+        aside = BENCH_DECIDES if ran else ""
+        return settle(case, setting, place, own, disc=code, record_aside=aside)
     if setting.key == "closing":
         own = answer_closing(case, wheel_track=place.row in case.planter.wheel_track_rows)
         return settle(case, setting, place, own, disc=code, record_aside=SOIL_DECIDES)

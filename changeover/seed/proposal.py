@@ -10,6 +10,7 @@ from changeover.planter.places import Place, Scope
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Cell, Setup, Value, applies
 from changeover.quantities import Units
+from changeover.seed.bench_run import BenchSeen
 from changeover.seed.case import Case
 from changeover.seed.choices import Choice, answer_at, choose
 from changeover.seed.crops import Crop
@@ -43,14 +44,18 @@ def propose(
     meters: tuple[Meter, ...],
     units: Units,
     other_lots: Mapping[Place, SeedLot] = NO_LOTS,
+    bench: tuple[BenchSeen, ...] = (),
 ) -> Proposal:
     """Return a proposal for every cell of every setting that applies, with figures and warnings.
 
     ``crops`` is the crop table from ``read_crops``; ``other_lots`` names tanks (or rows, on a
-    planter with row hoppers) that take another lot than ``lot``. Where there is no ground a
+    planter with row hoppers) that take another lot than ``lot``; ``bench`` holds what bench runs
+    showed, the latest first. Where there is no ground a
     value is None and its reason says so. ``units`` decides only how reasons read. Raises Refusal
     for inputs that no planter or seed can have.
     """
+    for place in other_lots:
+        planter.rows_of(place)
     plan = plan_rows(planter, as_found, job.row_spacing, units)
     base = Case(
         planter,
@@ -66,6 +71,7 @@ def propose(
         records,
         meters,
         units,
+        bench,
     )
     choices = tuple(choose(case, settings) for case in _cases(base, crops, other_lots))
     cells: dict[Cell, Proposed] = {}
@@ -145,13 +151,15 @@ def _place_by_place(setting: Setting, choices: tuple[Choice, ...]) -> Found:
     warnings: tuple[str, ...] = ()
     alike: dict[tuple[object, ...], Answer] = {}
     served = {row: choice for choice in choices for row in choice.case.rows}
+    apart = {run.row for run in choices[0].case.bench}
     for place in planter.places(setting.scope):
         here = [served[row] for row in planter.rows_of(place) if row in served]
         if not here:
             continue
         lots = tuple(dict.fromkeys(choice.case.lot.number for choice in here))
         row = place.row
-        key = (lots, place if row is None else row in planter.wheel_track_rows)
+        alone = row is None or row in apart
+        key = (lots, place if alone else row in planter.wheel_track_rows)
         if key not in alike:
             alike[key] = answer_at(setting, place, tuple(dict.fromkeys(here)))
             warnings += alike[key].warnings

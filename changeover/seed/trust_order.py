@@ -12,6 +12,7 @@ from changeover.seed.case import Case
 from changeover.seed.manual import ManualValue, ProvedSetup, manual_value, proved_setup
 from changeover.seed.reasons import Evidence, Input, Reason, Trust
 
+BENCH_DECIDES = "a bench run of this lot decides"
 SOIL_DECIDES = "the soil of the day decides"
 NO_GROUND = "No proposal: enter it from your manual."
 _NOTHING: Mapping[Trust, str] = {
@@ -85,7 +86,8 @@ def settle(
     if proved is not None:
         shown = _shown(case, setting, place, proved.values[setting.key])
         note = f"; not used, {record_aside}" if record_aside else ""
-        says[Trust.RECORD] = f"{shown}, {_told(proved)}{note}"
+        first = f"{own.reason.source}; " if record_aside == BENCH_DECIDES else ""
+        says[Trust.RECORD] = f"{first}{shown}, {_told(proved)}{note}"
     if entered is not None:
         says[Trust.MANUAL] = _shown(case, setting, place, entered.value)
         return _checked(case, setting, place, own, _manual_reason(case, entered, says))

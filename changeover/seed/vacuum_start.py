@@ -9,10 +9,18 @@ from changeover.planter.places import Place
 from changeover.planter.settings import Setting
 from changeover.quantities import Q, Quantity, Units, is_quantity, show
 from changeover.seed import rate
+from changeover.seed.bench_seen import BY_BENCH, vacuum_by_bench
 from changeover.seed.case import Case
 from changeover.seed.crops import Crop, CropFigure
 from changeover.seed.reasons import Input, Reason, Trust
-from changeover.seed.trust_order import NO_GROUND, Answer, no_ground, reasoned, settle
+from changeover.seed.trust_order import (
+    BENCH_DECIDES,
+    NO_GROUND,
+    Answer,
+    no_ground,
+    reasoned,
+    settle,
+)
 from changeover.seed.vacuum import (
     VacuumBand,
     altitude_note,
@@ -65,8 +73,11 @@ def _of_fan(setting: Setting, place: Place, charges: Sequence[Charge]) -> Answer
 
 
 def _for_one(setting: Setting, place: Place, case: Case, disc: Part | None) -> Answer:
-    own = _from_print(case, disc)
-    answer = settle(case, setting, place, own, disc=disc.code if disc else None)
+    printed = _from_print(case, disc)
+    own = vacuum_by_bench(case, place, disc, printed) if case.bench else printed
+    aside = BENCH_DECIDES if own.value is not None and own.reason.rule == BY_BENCH else ""
+    code = disc.code if disc else None
+    answer = settle(case, setting, place, own, disc=code, record_aside=aside)
     if is_quantity(answer.value) and answer.low is None:
         band = band_about(answer.value)
         return replace(answer, low=band.low, high=band.high)
