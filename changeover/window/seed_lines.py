@@ -16,7 +16,7 @@ from changeover.window.sheet import Sheet
 
 NONE_PROPOSED = "no proposal: enter it from your manual"
 NOT_ENTERED = "not known"
-MOST_GROUPS = 3
+MOST_GROUPS, MOST_NAMED = 3, 3
 
 
 @dataclass(frozen=True)
@@ -31,6 +31,12 @@ class Group:
     def where(self) -> str:
         """The places in words."""
         return places_text(self.places)
+
+    @property
+    def short(self) -> str:
+        """The value and where it holds in few words, for a narrow box."""
+        many = len(self.places) > MOST_NAMED
+        return f"{self.text} · {f'{len(self.places)} rows' if many else self.where}"
 
 
 @dataclass(frozen=True)
@@ -94,8 +100,8 @@ def _groups(sheet: Sheet, values: Iterable[tuple[Cell, Value | None]]) -> tuple[
         by_value.setdefault(key, []).append(cell)
         shown[key] = value
     by_text: dict[str, list[Cell]] = {}
-    for key, cells in by_value.items():
-        by_text.setdefault(_text(sheet, cells, shown[key]), []).extend(cells)
+    for read, cells in by_value.items():
+        by_text.setdefault(_text(sheet, cells, shown[read]), []).extend(cells)
     found = (_group(sheet, text, cells) for text, cells in by_text.items())
     return tuple(sorted(found, key=lambda group: -len(group.places)))
 

@@ -49,7 +49,7 @@ class SeedSide(ReasonPanel):
         """Show the reason of a line, or nothing."""
         self._sheet, self._line = sheet, line
         groups = line.groups if line is not None else ()
-        self.rows.offer((f"{group.where}: {group.text}", group.cell) for group in groups)
+        self.rows.offer((group.short, group.cell) for group in groups)
         self.rows.setVisible(len(groups) > 1)
         key = line.setting.key if line is not None else ""
         self.manual.setVisible(bool(key) and key not in WITHOUT_MANUAL)

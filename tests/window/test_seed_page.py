@@ -116,6 +116,7 @@ def test_rows_with_other_values_can_be_looked_at(seed: OnDemo) -> None:
     side = seed.page.side
     assert side.rows.count() == 3
     side.rows.setCurrentIndex(1)
+    assert side.rows.currentText() == "0.047 in · 9 rows"
     assert "rows 2, 5" in side.title.text()
 
 
