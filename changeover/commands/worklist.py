@@ -108,6 +108,7 @@ def _kit_json(line: "KitLine") -> dict[str, Any]:
         "needed": line.needed,
         "on_shelf": line.on_shelf,
         "short": line.short,
+        "to_inspect": line.to_inspect,
         "bins": list(line.bins),
         "released": line.released,
     }

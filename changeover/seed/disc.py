@@ -8,7 +8,7 @@ from changeover.quantities import Quantity, show
 from changeover.seed import rate
 from changeover.seed.case import Case
 from changeover.seed.reasons import Input, Trust
-from changeover.seed.shelf_counts import mounted_rows, to_hand
+from changeover.seed.shelf_counts import mounted_rows, to_hand, to_inspect
 from changeover.seed.trust_order import Answer, no_ground, proof_of, reasoned
 
 RULE = "disc by score"
@@ -31,10 +31,14 @@ class Point:
 
 @dataclass(frozen=True)
 class Candidate:
-    """One disc to hand: how many, how fast it would turn, and its points."""
+    """One disc to hand: how many, how fast it would turn, and its points.
+
+    ``waiting`` more lie on the shelf and may serve once they are inspected.
+    """
 
     disc: Part
     count: int
+    waiting: int
     speed: Quantity | None
     points: tuple[Point, ...]
 
@@ -46,24 +50,49 @@ class Candidate:
     @property
     def text(self) -> str:
         parts = "; ".join(map(str, self.points)) or "none"
-        return f"{self.disc.code}: {self.score:.2g} points, {self.count} to hand ({parts})"
+        count = f"{self.count} to hand" + (f", {self.waiting} to inspect" if self.waiting else "")
+        return f"{self.disc.code}: {self.score:.2g} points, {count} ({parts})"
+
+    def shortage(self, rows: int) -> str | None:
+        """Say what is missing for so many rows and what to do, None when there are enough."""
+        short = rows - self.count
+        if short <= 0:
+            return None
+        inspect = min(short, self.waiting)
+        left = f", {short - inspect} short" if short > inspect else ""
+        if inspect:
+            todo = f"inspect {inspect} of the {self.waiting} that wait on the shelf{left}"
+        else:
+            todo = f"{short} short"
+        return f"Only {self.count} usable disc {self.disc.code} for {rows} rows: {todo}."
 
 
 def rank_discs(case: Case, seed_rate: Quantity | None) -> tuple[Candidate, ...]:
     """Return the discs to hand, the best first; a disc of which there is none is left out.
 
+    Those that wait to be inspected count too, for fewer points: they are what came off last.
+
     ``seed_rate`` is seeds per area, None when not known: then disc speed gives no points. On a
     tie the disc of which more are to hand comes first, then by code.
     """
     discs = [part for part in case.parts if part.sort == "disc"]
-    counted = [(disc, to_hand(case, "disc", disc.code)) for disc in discs]
-    there = [(disc, count) for disc, count in counted if count > 0]
-    speeds = {disc.code: _speed(case, disc, seed_rate) for disc, _ in there}
+    counted = [
+        (disc, to_hand(case, "disc", disc.code), to_inspect(case.shelf, disc.code))
+        for disc in discs
+    ]
+    there = [one for one in counted if one[1] + one[2] > 0]
+    speeds = {disc.code: _speed(case, disc, seed_rate) for disc, _, _ in there}
     known = [float(speed.magnitude) for speed in speeds.values() if speed is not None]
     slowest = min(known, default=0.0)
     ranked = [
-        Candidate(disc, count, speeds[disc.code], _points(case, disc, count, speeds, slowest))
-        for disc, count in there
+        Candidate(
+            disc,
+            count,
+            waiting,
+            speeds[disc.code],
+            _points(case, disc, (count, waiting), speeds, slowest),
+        )
+        for disc, count, waiting in there
     ]
     return tuple(sorted(ranked, key=lambda one: (-one.score, -one.count, one.disc.code)))
 
@@ -79,10 +108,8 @@ def answer_disc(case: Case, candidates: Sequence[Candidate], proved: str | None 
         why = f"No disc to hand suits {case.name}."
         return no_ground(RULE, why, {Trust.RECORD: told.replace("\n", "; ")})
     best, wanted = fit[0], len(case.rows)
-    cautions: tuple[str, ...] = ()
-    if best.count < wanted:
-        short = f"{wanted} rows: {wanted - best.count} short"
-        cautions = (f"Only {best.count} usable disc {best.disc.code} for {short}.",)
+    short = best.shortage(wanted)
+    cautions = () if short is None else (short,)
     good = [point.why for point in best.points if point.gives > 0]
     why = f"{best.disc.name} scores best of {len(candidates)} to hand: {'; '.join(good[:2])}."
     source = "your shelf, scored; the points name what stands behind them"
@@ -127,13 +154,13 @@ def _speed(case: Case, disc: Part, seed_rate: Quantity | None) -> Quantity | Non
 def _points(
     case: Case,
     disc: Part,
-    count: int,
+    counts: tuple[int, int],
     speeds: dict[str, Quantity | None],
     slowest: float,
 ) -> tuple[Point, ...]:
     found = {**_proved(case, disc), **_suits(case, disc), **_seed_range(case, disc)}
     found |= {"hole": _hole(case, disc)} if hole_share(case, disc) is not None else {}
-    found["count"] = "enough" if count >= len(case.rows) else "short"
+    found["count"] = _enough(*counts, len(case.rows))
     points = [_point(case, matter, finding) for matter, finding in found.items()]
     speed = speeds[disc.code]
     if speed is not None and slowest > 0:
@@ -145,6 +172,12 @@ def _points(
     if mounted:
         points.append(_point(case, "mounted", "all", mounted))
     return tuple(point for point in points if point.gives)
+
+
+def _enough(count: int, waiting: int, rows: int) -> str:
+    if count >= rows:
+        return "enough"
+    return "enough once inspected" if count + waiting >= rows else "short"
 
 
 def _point(case: Case, matter: str, finding: str, share: float = 1.0) -> Point:

@@ -43,6 +43,7 @@ def kit(work: Worklist | Progress, parts: Iterable[Part], shelf: Iterable[ShelfC
             on_shelf=usable(code, counted),
             bins=bins(code, counted),
             released=back.get(code, 0),
+            to_inspect=_waiting(code, counted),
         )
         for code, count in needed.items()
     ]
@@ -78,6 +79,10 @@ def _counts(codes: Iterable[Value | None]) -> Counter[str]:
 def usable(part: str, shelf: Iterable[ShelfCount]) -> int:
     """Return how many of a part on the shelf may be laid out."""
     return sum(c.count for c in shelf if c.part == part and c.condition in USABLE)
+
+
+def _waiting(part: str, shelf: Iterable[ShelfCount]) -> int:
+    return sum(c.count for c in shelf if c.part == part and c.condition is COMES_BACK_AS)
 
 
 def bins(part: str, shelf: Iterable[ShelfCount]) -> tuple[str, ...]:

@@ -6,10 +6,13 @@ from dataclasses import dataclass
 from changeover.planter.parts import Condition, ShelfCount
 from changeover.switch.kit import COMES_BACK_AS
 
-LAID_OUT = (Condition.GOOD, Condition.NEW)
-"""The order in which usable ones leave the shelf: what was used before goes out first."""
+LAID_OUT = (Condition.GOOD, Condition.NEW, Condition.INSPECT)
+"""The order in which parts leave the shelf: what was used before goes out first.
 
-TAKEN_BACK = (COMES_BACK_AS, *LAID_OUT)
+When no usable one is left, the one that went on was one of those that waited to be inspected.
+"""
+
+TAKEN_BACK = (COMES_BACK_AS, Condition.GOOD, Condition.NEW)
 """Where to look for a part that came off and goes back on: where it was put, then among others."""
 
 

@@ -140,7 +140,8 @@ class StandardTime:
 class KitLine:
     """One part of the kit: how many are needed, usable on the shelf, and missing.
 
-    ``released`` come off this planter during the switch and must be inspected before use.
+    ``released`` come off this planter during the switch and must be inspected before use;
+    ``to_inspect`` wait on the shelf for that already.
     """
 
     part: str
@@ -149,6 +150,7 @@ class KitLine:
     on_shelf: int
     bins: tuple[str, ...] = ()
     released: int = 0
+    to_inspect: int = 0
 
     @property
     def short(self) -> int:

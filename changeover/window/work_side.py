@@ -74,7 +74,8 @@ class WorkSide(QWidget):
         self.parts.addWidget(label(str(line.needed), "strong"), number, 0)
         self.parts.addWidget(label(line.part), number, 1)
         if line.short:
-            said = f"{line.on_shelf} on the shelf, {line.short} short{where}"
+            waiting = f", {line.to_inspect} to inspect" if line.to_inspect else ""
+            said = f"{line.on_shelf} on the shelf, {line.short} short{where}{waiting}"
             self.parts.addWidget(label(f"! {said}", "work-text", wrap=True), number, 2)
         else:
             self.parts.addWidget(label(f"on the shelf{where}", "soft", wrap=True), number, 2)

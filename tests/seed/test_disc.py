@@ -124,3 +124,19 @@ def test_without_a_rate_disc_speed_gives_no_points() -> None:
 def test_a_disc_without_any_mark_or_size_is_not_proposed() -> None:
     plain = disc("plain", hole=None, suits=frozenset())
     assert best(choice(plain)) is None
+
+
+def test_discs_that_came_off_last_are_proposed_with_how_many_to_inspect() -> None:
+    shelf = (ShelfCount("S56", Condition.INSPECT, 60), ShelfCount("C30", Condition.NEW, 60))
+    given = case(shelf=shelf)
+    answer, rows = answer_disc(given, rank_discs(given, RATE)), len(given.rows)
+    said = (
+        f"Only 0 usable disc S56 for {rows} rows: inspect {rows} of the 60 that wait on the shelf."
+    )
+    assert (answer.value, answer.warnings) == ("S56", (said,))
+
+
+def test_usable_discs_win_over_those_that_wait_to_be_inspected() -> None:
+    one, other = disc("A56"), disc("B56")
+    shelf = (ShelfCount("A56", Condition.INSPECT, 60), ShelfCount("B56", Condition.GOOD, 60))
+    assert best(case(parts=(one, other), shelf=shelf)) == "B56"

@@ -37,3 +37,9 @@ def test_a_code_that_is_no_kind_of_part_is_not_counted() -> None:
     shelf = ShelfInHand(SHELF, {"C"})
     assert make_swap(shelf, Swap("x", INSPECT, "S"), LAID_OUT) == Swap("x", None, "S", None)
     assert shelf.changes() == ()
+
+
+def test_one_that_waited_to_be_inspected_goes_on_when_no_usable_one_is_left() -> None:
+    shelf = ShelfInHand((ShelfCount("C", INSPECT, 5),), {"C", "S"})
+    assert make_swap(shelf, Swap("S", INSPECT, "C"), LAID_OUT).on_from is INSPECT
+    assert (ShelfCount("C", INSPECT, 4), ShelfCount("C", INSPECT, 5)) in shelf.changes()
