@@ -85,64 +85,74 @@ class Clock:
         return self.stopped
 
 
-def ask(model: "cp_model.CpModel", clock: Clock, seconds: float, workers: int = 0) -> Answer:
-    """Solve a model for at most ``seconds``, polling the wish to stop meanwhile."""
-    from ortools.sat.python import cp_model
+class Asking:
+    """A solver at work on a model in a thread of its own, for at most ``seconds``."""
 
-    solver = cp_model.CpSolver()
-    solver.parameters.max_time_in_seconds = 0.01 if clock.stopped else max(0.01, seconds)
-    solver.parameters.num_workers = workers or clock.limits.workers
-    solver.parameters.random_seed = clock.limits.seed
-    watch = _Watch()
-    status = _run(solver, model, watch, clock)
-    return Answer(
-        solver=solver,
-        found=status in (cp_model.OPTIMAL, cp_model.FEASIBLE),
-        proven=status == cp_model.OPTIMAL,
-        impossible=status == cp_model.INFEASIBLE,
-        stopped=clock.stopped,
-        bound=float(solver.best_objective_bound),
-    )
+    def __init__(
+        self, model: "cp_model.CpModel", clock: Clock, seconds: float, workers: int = 0
+    ) -> None:
+        from ortools.sat.python import cp_model
 
-
-class _Watch:
-    """The best value and bound that the solver has told so far."""
-
-    def __init__(self) -> None:
         self.best: float | None = None
         self.bound: float | None = None
+        self._clock = clock
+        self._model = model
+        self._solver = cp_model.CpSolver()
+        self._solver.parameters.max_time_in_seconds = 0.01 if clock.stopped else max(0.01, seconds)
+        self._solver.parameters.num_workers = workers or clock.limits.workers
+        self._solver.parameters.random_seed = clock.limits.seed
+        self._status: cp_model.CpSolverStatus | None = None
+        self._failed: BaseException | None = None
+        self._thread = threading.Thread(target=self._work, name="solver", daemon=True)
+        self._thread.start()
 
+    def _work(self) -> None:
+        from ortools.sat.python import cp_model
 
-def _run(
-    solver: "cp_model.CpSolver", model: "cp_model.CpModel", watch: _Watch, clock: Clock
-) -> object:
-    """Run the solver in a thread of its own, and ask again to stop until it has returned."""
-    from ortools.sat.python import cp_model
+        asking = self
 
-    class Hear(cp_model.CpSolverSolutionCallback):
-        def on_solution_callback(self) -> None:
-            watch.best, watch.bound = self.objective_value, self.best_objective_bound
+        class Hear(cp_model.CpSolverSolutionCallback):
+            def on_solution_callback(self) -> None:
+                asking.best, asking.bound = self.objective_value, self.best_objective_bound
 
-    told: list[object] = []
-    failed: list[BaseException] = []
-
-    def work() -> None:
         try:
-            told.append(solver.solve(model, Hear()))
+            self._status = self._solver.solve(self._model, Hear())
         except BaseException as error:
-            failed.append(error)
+            self._failed = error
 
-    thread = threading.Thread(target=work, name="solver", daemon=True)
-    thread.start()
-    try:
-        while thread.is_alive():
-            thread.join(POLL_SECONDS)
-            if clock.tick(watch.best, watch.bound):
-                solver.stop_search()
-    finally:
-        while thread.is_alive():
-            solver.stop_search()
-            thread.join(POLL_SECONDS)
-    if failed:
-        raise failed[0]
-    return told[0]
+    def wait(self) -> Answer:
+        """Wait for the solver, reporting and polling the wish to stop; return what it found."""
+        try:
+            while self._thread.is_alive():
+                self._thread.join(POLL_SECONDS)
+                if self._clock.tick(self.best, self.bound):
+                    self._solver.stop_search()
+        finally:
+            self.end()
+        return self.answer()
+
+    def end(self) -> None:
+        """Ask the solver to stop until it has returned."""
+        while self._thread.is_alive():
+            self._solver.stop_search()
+            self._thread.join(POLL_SECONDS)
+
+    def answer(self) -> Answer:
+        """Return what the solver found; it must have returned."""
+        from ortools.sat.python import cp_model
+
+        if self._failed is not None:
+            raise self._failed
+        return Answer(
+            solver=self._solver,
+            found=self._status in (cp_model.OPTIMAL, cp_model.FEASIBLE),
+            proven=self._status == cp_model.OPTIMAL,
+            impossible=self._status == cp_model.INFEASIBLE,
+            stopped=self._clock.stopped,
+            bound=float(self._solver.best_objective_bound),
+        )
+
+
+def ask(model: "cp_model.CpModel", clock: Clock, seconds: float, workers: int = 0) -> Answer:
+    """Solve a model for at most ``seconds``, polling the wish to stop meanwhile."""
+    return Asking(model, clock, seconds, workers).wait()
