@@ -3,9 +3,11 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from changeover.desk.edits import PutPart, SetShelf
 from changeover.desk.plan_switch import view_of
+from changeover.desk.supply_list import lead_days, order_text, supplies_in
 from changeover.planter.parts import Condition, Part, ShelfCount
 from changeover.quantities import Refusal, Units
 from changeover.store.opening import Store
@@ -15,15 +17,21 @@ _COUNT = re.compile(r"(\d{1,6})(?:[\s,·]+(\S.*))?")
 
 @dataclass(frozen=True)
 class StockLine:
-    """One kind of part: its counts by condition, and how many the planter in view still needs."""
+    """One kind of part: its counts by condition, and how many the planter in view still needs.
+
+    ``days`` is how long it takes to be delivered, None when that was not entered; ``order_by``
+    until when to order what the open switches of all planters are short of.
+    """
 
     part: Part
     counts: Mapping[Condition, ShelfCount]
     needed: int
     short: int
+    days: int | None = None
+    order_by: str = ""
 
 
-def stock(store: Store, planter: str) -> tuple[StockLine, ...]:
+def stock(store: Store, planter: str, today: date | None = None) -> tuple[StockLine, ...]:
     """Return every kind of part by code; ``planter`` may be empty, then nothing is needed."""
     from changeover.desk.board import board_of
 
@@ -31,18 +39,19 @@ def stock(store: Store, planter: str) -> tuple[StockLine, ...]:
         counts: dict[str, dict[Condition, ShelfCount]] = {}
         for count in work.shelf.all():
             counts.setdefault(count.part, {})[count.condition] = count
-        lines = (
-            view_of(work, board_of(work, planter, Units.US, proposal=False)).kit.lines
-            if planter
-            else ()
-        )
-        needed = {line.part: line for line in lines}
+        view = view_of(work, board_of(work, planter, Units.US, proposal=False)) if planter else None
+        needed = {line.part: line for line in (view.kit.lines if view is not None else ())}
+        day = today if today is not None else date.today()  # noqa: DTZ011 -- the day on the wall
+        met = supplies_in(work, day, {} if view is None else {planter: view.kit})
+        days = lead_days(work)
         return tuple(
             StockLine(
                 part,
                 counts.get(part.code, {}),
                 needed[part.code].needed if part.code in needed else 0,
                 needed[part.code].short if part.code in needed else 0,
+                days.get(part.code),
+                order_text(met, part.code, day),
             )
             for part in work.parts.all()
         )

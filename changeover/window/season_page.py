@@ -18,6 +18,7 @@ from changeover.desk.lots import lots
 from changeover.desk.plan_season import SeasonAnswer
 from changeover.desk.season_costs import cost_lines
 from changeover.desk.season_lines import JobLine
+from changeover.desk.supply_list import read_lead_days, season_supplies, short_lines
 from changeover.desk.switch_times import SwitchTimes
 from changeover.quantities import Units
 from changeover.switch.search import Limits, Progress
@@ -61,6 +62,7 @@ class Found:
     answer: SeasonAnswer
     times: SwitchTimes
     costs: tuple[str, ...]
+    short: tuple[str, ...]
 
 
 class SeasonPage(Page):
@@ -170,6 +172,7 @@ class SeasonPage(Page):
         if found is not None:
             self.times = found.times
         self.side.show_costs(found.costs if found is not None else ())
+        self.side.show_short(found.short if found is not None else ())
         self._show()
 
     def _fail(self, sentence: str) -> None:
@@ -293,7 +296,9 @@ def _solve(
     known = times if times is not None else desk.times_of(inputs)
     limits = Limits(seconds, stop=stop, report=report)
     answer = desk.solve_season(inputs, limits, known, tell=report)
-    return Found(answer, known, cost_lines(answer, known, units))
+    met = season_supplies(answer, known, read(read_lead_days))
+    short = short_lines(met, inputs.begins)
+    return Found(answer, known, cost_lines(answer, known, units), short)
 
 
 def _cost(line: JobLine) -> str:

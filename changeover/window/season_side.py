@@ -25,7 +25,8 @@ class SeasonSide(QWidget):
         self.setFixedWidth(WIDTH)
         self.rules = SeasonRules()
         self.proof, self.refusal = label("", wrap=True), label("", "work-text", wrap=True)
-        self.orders, self.costs = QVBoxLayout(), QVBoxLayout()
+        self.orders, self.costs, self.short = QVBoxLayout(), QVBoxLayout(), QVBoxLayout()
+        self.short_title = label("Parts that will be short", "title")
         self.fields: dict[str, QLineEdit] = {}
         self.take = button("Take over", clicked=self._take)
         self._lay_out()
@@ -44,6 +45,13 @@ class SeasonSide(QWidget):
         _empty(self.costs)
         for line in lines:
             self.costs.addWidget(label(line, "soft", wrap=True))
+
+    def show_short(self, lines: tuple[str, ...]) -> None:
+        """Show which parts are short on which day, and until when to order them."""
+        self.short_title.setVisible(bool(lines))
+        _empty(self.short)
+        for line in lines:
+            self.short.addWidget(label(f"! {line}", "work-text", wrap=True))
 
     def show_rules(self, rules: SeasonRules) -> None:
         """Fill the fields with what the season goes by."""
@@ -88,6 +96,9 @@ class SeasonSide(QWidget):
         column.addSpacing(8)
         column.addWidget(label("What a switch costs", "title"))
         column.addLayout(self.costs)
+        column.addSpacing(8)
+        column.addWidget(self.short_title)
+        column.addLayout(self.short)
         column.addSpacing(8)
         column.addWidget(label("Reckoned with", "title"))
         column.addLayout(form)

@@ -6,7 +6,9 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
+from changeover.desk.edits import PutDelivery
 from changeover.desk.stock import StockLine, count_text, read_count, remove_part, stock
+from changeover.desk.supply_list import set_delivery
 from changeover.desk.tables import crops
 from changeover.planter.parts import Condition
 from changeover.window.asking import Asking
@@ -34,6 +36,8 @@ def shelf_columns() -> tuple[Column[StockLine], ...]:
         *counts,
         Column("Needed", lambda line: str(line.needed or ""), number=True),
         Column("Short", _short, loud=lambda line: line.short > 0),
+        Column("Days to deliver", _days, edit=_set_days, number=True),
+        Column("Order by", lambda line: line.order_by, loud=lambda line: "!" in line.order_by),
     )
 
 
@@ -129,6 +133,14 @@ def _suits(line: StockLine) -> str:
         known[key].name if key in known else key.replace("_", " ") for key in line.part.suits
     )
     return ", ".join(names) or "any"
+
+
+def _days(line: StockLine) -> str:
+    return "" if line.days is None else str(line.days)
+
+
+def _set_days(line: StockLine, text: str) -> PutDelivery:
+    return set_delivery(line.part.code, line.days, text)
 
 
 def _short(line: StockLine) -> str:

@@ -19,9 +19,11 @@ from changeover.desk.edits import TickTask
 from changeover.desk.plan_switch import WorkView, work_view
 from changeover.desk.who_does_what import CrewPlan
 from changeover.planter.places import Place
+from changeover.switch.bags import nobody
 from changeover.switch.sections import sections
 from changeover.switch.tasks import Task, Worklist
 from changeover.window.asking import Asking
+from changeover.window.attempts import attempt
 from changeover.window.caution import CautionBar
 from changeover.window.door import Door
 from changeover.window.outlook import Outlook
@@ -77,6 +79,7 @@ class WorkPage(Page):
         self.who.found.connect(self._share_out)
         self.side.done.connect(self._tick_next)
         self.side.signed.connect(self._sign_off)
+        self.side.labels_wanted.connect(self.print_labels)
 
     @override
     def refresh(self, changed: frozenset[Changed]) -> None:
@@ -95,7 +98,6 @@ class WorkPage(Page):
     def print_sheets(self) -> None:
         """Write workbook, CSV and printed sheet into a folder of the person's choice."""
         from changeover.desk.export import write_worklist
-        from changeover.window.attempts import attempt
 
         folder = self.asking.choose_folder("Folder for the worklist")
         if folder is None:
@@ -107,6 +109,19 @@ class WorkPage(Page):
         if written:
             names = "\n".join(path.name for path in written)
             self.asking.tell(f"The worklist lies in {folder}.", names)
+
+    def print_labels(self) -> None:
+        """Write a label for each bag of parts, named for who fits them where that is known."""
+        from changeover.desk.kit_labels import write_kit_labels
+
+        view, plan = self.view, self.who.plan
+        path = self.asking.choose_new_file("Labels for the bags", "labels.pdf", "PDF (*.pdf)")
+        if view is None or path is None:
+            return
+        whose = plan.whose() if plan is not None else nobody
+        written = attempt(self.door, lambda: write_kit_labels(view, path, whose=whose))
+        if written is not None:
+            self.asking.tell(f"The labels lie in {written.parent}.", written.name)
 
     def recolour(self) -> None:
         super().recolour()

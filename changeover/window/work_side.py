@@ -1,7 +1,7 @@
 """Beside the worklist: what comes next, who does what, parts to lay out, what comes back."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from changeover.desk.plan_switch import WorkView
 from changeover.desk.prove_tasks import FINDING
@@ -13,10 +13,14 @@ SIDE_WIDTH = 340
 
 
 class WorkSide(QWidget):
-    """The column at the right; emits ``done`` for the next step and ``signed`` at the end."""
+    """The column at the right; emits ``done`` for the next step and ``signed`` at the end.
+
+    ``labels_wanted`` asks for the labels of the bags of parts.
+    """
 
     done = Signal()
     signed = Signal()
+    labels_wanted = Signal()
 
     def __init__(self, outlook: Outlook, who: QWidget) -> None:
         super().__init__()
@@ -30,6 +34,8 @@ class WorkSide(QWidget):
         self.sign_button = button("Sign the switch off", "main", self.signed.emit)
         self.parts, self.back = QGridLayout(), QGridLayout()
         self.parts_title = label("Parts to lay out", "title")
+        self.labels = button("Labels…", clicked=self.labels_wanted.emit)
+        self.labels.setToolTip("Print a label for each bag of parts, with who fits them")
         self.back_title = label("Back to the shelf", "title")
         self._lay_out()
 
@@ -47,6 +53,7 @@ class WorkSide(QWidget):
             self.back.addWidget(label("to be inspected", "soft"), number, 2)
         self.parts_title.setText("Parts to lay out" if lines else "No parts to lay out")
         self.back_title.setVisible(bool(back))
+        self.labels.setVisible(bool(lines))
 
     def set_yard(self, yard: bool) -> None:
         """Make the buttons large enough for a gloved finger."""
@@ -95,7 +102,10 @@ class WorkSide(QWidget):
         column.addSpacing(8)
         column.addWidget(self.who)
         column.addSpacing(8)
-        column.addWidget(self.parts_title)
+        parts = QHBoxLayout()
+        parts.addWidget(self.parts_title, 1)
+        parts.addWidget(self.labels)
+        column.addLayout(parts)
         column.addLayout(self.parts)
         column.addSpacing(8)
         column.addWidget(self.back_title)

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from pypdf import PdfReader
 from PySide6.QtCore import QThreadPool
 
 from changeover.desk.crew import crew
@@ -83,6 +84,13 @@ def test_the_timetable_is_printed(shared: OnDemo, tmp_path: Path) -> None:
     shared.page.who.print_sheets()
     assert list(tmp_path.glob("timetable-*.pdf"))
     assert "timetable lies in" in shared.answers.told[0]
+
+
+def test_labels_name_who_fits_the_parts(shared: OnDemo, tmp_path: Path) -> None:
+    shared.page.side.labels.click()
+    text = "".join(page.extract_text() for page in PdfReader(tmp_path / "labels.pdf").pages)
+    assert "Ann" in text
+    assert "labels lie in" in shared.answers.told[0]
 
 
 def test_another_planter_begins_without_a_plan(shared: OnDemo) -> None:
