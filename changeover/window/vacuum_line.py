@@ -104,7 +104,7 @@ class VacuumLine(QTableView):
             self.paste()
         elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
             rows = [self._gauges.rows[index.column()] for index in self.selectedIndexes()]
-            self._gauges.put(dict.fromkeys(rows), "Empty readings")
+            self._gauges.put(dict.fromkeys(rows))
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self._go_on()
         else:
@@ -123,7 +123,7 @@ class VacuumLine(QTableView):
         except Refusal as refusal:
             self._door.refused.emit(str(refusal))
             return
-        self._gauges.put(values, "Paste readings")
+        self._gauges.put(values)
 
     def _column(self, column: int) -> int:
         if column >= len(self._gauges.rows):

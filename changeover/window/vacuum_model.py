@@ -2,16 +2,15 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from datetime import date
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtGui import QUndoCommand
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
 from changeover.desk.gauge import Gauges
 from changeover.proof.fan import MOST_VACUUM
 from changeover.quantities import Q, Quantity, Refusal, Units, read_quantity, show
 from changeover.window.door import Door
+from changeover.window.proof_draft import Draft
 
 Index = QModelIndex | QPersistentModelIndex
 NOWHERE = QModelIndex()
@@ -20,44 +19,47 @@ Values = Mapping[int, Quantity | None]
 
 
 class VacuumModel(QAbstractTableModel):
-    """Holds readings not saved yet, or shows some taken before; a change is one undo step."""
+    """Shows the draft, or readings taken before; a change is one step of undo."""
 
-    altered = Signal()
-
-    def __init__(self, door: Door, day: date) -> None:
+    def __init__(self, draft: Draft[Gauges], door: Door) -> None:
         super().__init__()
-        self._door = door
-        self.gauges, self.rows, self.units = Gauges(day), tuple[int, ...](), Units.US
-        self.editable = True
+        self._draft, self._door = draft, door
+        self._past: Gauges | None = None
+        self.rows, self.units = tuple[int, ...](), Units.US
 
-    def show_gauges(
-        self, gauges: Gauges, rows: Sequence[int], units: Units, *, editable: bool = True
-    ) -> None:
-        """Show other readings; typing is not possible in those taken before."""
+    @property
+    def gauges(self) -> Gauges:
+        """What is shown: readings taken before, else the draft."""
+        return self._past or self._draft.value
+
+    @property
+    def editable(self) -> bool:
+        return self._past is None
+
+    def show_gauges(self, rows: Sequence[int], units: Units, past: Gauges | None = None) -> None:
+        """Show other rows, units or readings; those taken before cannot be typed over."""
         shape = tuple(rows) != self.rows
         if shape:
             self.beginResetModel()
-        self.gauges, self.rows, self.units = gauges, tuple(rows), units
-        self.editable = editable
+        self.rows, self.units, self._past = tuple(rows), units, past
         if shape:
             self.endResetModel()
         else:
+            self.follow()
+
+    def follow(self) -> None:
+        """Show the readings as they are by now."""
+        if self.rows:
             self.dataChanged.emit(self.index(0, 0), self.index(0, len(self.rows) - 1))
-        self.altered.emit()
 
-    def put(self, values: Values, words: str) -> None:
-        """Put readings (None empties one) as one step on the undo stack."""
-        old = {row: self.gauges.cells.get(row) for row in values}
-        if self.editable and old != dict(values):
-            self._door.stack.push(_Typed(self, values, old, words))
-
-    def take(self, values: Values) -> None:
-        """Put readings without a step on the stack."""
-        cells = {row: one for row, one in self.gauges.cells.items() if row not in values}
+    def put(self, values: Values) -> bool:
+        """Put readings (None empties one) as one step that can be undone."""
+        old = self._draft.value
+        cells = {row: one for row, one in old.cells.items() if row not in values}
         cells |= {row: one for row, one in values.items() if one is not None}
-        self.gauges = replace(self.gauges, cells=cells)
-        self.dataChanged.emit(self.index(0, 0), self.index(0, len(self.rows) - 1))
-        self.altered.emit()
+        if not self.editable or cells == old.cells:
+            return False
+        return self._draft.push(replace(old, cells=cells))
 
     def read(self, column: int, text: str) -> Values:
         """Return a typed reading as values to put. Raises Refusal."""
@@ -115,19 +117,4 @@ class VacuumModel(QAbstractTableModel):
         except Refusal as refusal:
             self._door.refused.emit(str(refusal))
             return False
-        self.put(values, "Type a reading")
-        return True
-
-
-class _Typed(QUndoCommand):
-    """One step of typing."""
-
-    def __init__(self, model: VacuumModel, new: Values, old: Values, words: str) -> None:
-        super().__init__(words)
-        self._model, self._new, self._old = model, new, old
-
-    def redo(self) -> None:
-        self._model.take(self._new)
-
-    def undo(self) -> None:
-        self._model.take(self._old)
+        return self.put(values)

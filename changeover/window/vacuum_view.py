@@ -3,7 +3,14 @@
 from dataclasses import replace
 from datetime import date
 
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QScrollArea,
+    QSizePolicy,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
@@ -17,20 +24,24 @@ from changeover.desk.gauge import (
     judge,
     save,
 )
+from changeover.desk.prove import KeptFinding, Proof, PutProof, findings
 from changeover.quantities import Refusal
 from changeover.window.asking import Asking
+from changeover.window.attempts import attempt
 from changeover.window.caution import CautionBar
 from changeover.window.choice_box import ChoiceBox
 from changeover.window.day_field import DayField
 from changeover.window.door import Door
 from changeover.window.outlook import Outlook
 from changeover.window.page import Read
+from changeover.window.proof_draft import Draft
+from changeover.window.proof_findings import FindingCards
 from changeover.window.proof_view import ProofView
 from changeover.window.vacuum_line import VacuumLine
 from changeover.window.vacuum_model import VacuumModel
 from changeover.window.vacuum_panels import VacuumPanels, fans_words
 from changeover.window.vacuum_plot import VacuumPlot
-from changeover.window.words import button, label
+from changeover.window.words import button, label, pill
 
 SIDE_WIDTH = 272
 HINT = (
@@ -44,17 +55,20 @@ class VacuumProof(ProofView):
 
     def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
         super().__init__(read, door, outlook, asking)
-        self.model = VacuumModel(door, date.today())  # noqa: DTZ011
+        self.draft: Draft[Gauges] = Draft(door, Gauges(date.today()))  # noqa: DTZ011
+        self.model = VacuumModel(self.draft, door)
         self.line, self.plot = VacuumLine(self.model, door, outlook), VacuumPlot(outlook)
         self.panels, self.caution = VacuumPanels(outlook.units), CautionBar(outlook)
         self.shown: ChoiceBox[int] = ChoiceBox("Readings")
         self.day = DayField("Day")
+        self.cards, self.findings = FindingCards(door, outlook), pill("findings")
+        self.stack = QStackedWidget()
         self.save_button = button("Save the readings", "main", self.save)
         self._taken: tuple[Gauges, ...] = ()
-        self._draft, self._planter = Gauges(date.today()), ""  # noqa: DTZ011
+        self._planter = ""
         self.line.laid_out.connect(self._align)
         self.plot.row_chosen.connect(self.line.choose)
-        self.model.altered.connect(self._judge)
+        self.draft.changed.connect(lambda _kinds: self._drafted())
         self.panels.changed.connect(self._take_fans)
         self.shown.currentIndexChanged.connect(lambda _n: self._show())
         self._lay_out()
@@ -69,20 +83,22 @@ class VacuumProof(ProofView):
         self._taken = self.read(gauges_taken, planter)
         past = [(f"{one.day.day} {one.day:%B %Y}", one.number) for one in self._taken]
         self.shown.offer([("new readings", 0), *past])
+        found = self.read(findings, planter, Proof.VACUUM)
+        self.cards.show_findings(found, where_of)
+        self.findings.setText(f"findings ({len(found)})")
         if planter != self._planter:
             self._begin(planter)
         self._show()
 
     def save(self) -> None:
-        """Save the readings as a proof with its findings, and begin anew."""
-        try:
-            edit = save(self.outlook.board, replace(self.model.gauges, day=self._day()))
-        except Refusal as refusal:
-            self.door.refused.emit(str(refusal))
-            return
-        if self.door.push(edit):
-            self._begin(self.outlook.planter)
-            self._show()
+        """Save the readings as a proof with its findings, and begin anew; undo brings them back."""
+        board = self.outlook.board
+
+        def edit() -> PutProof:
+            return save(board, replace(self.draft.value, day=self._day()))
+
+        empty = first_gauges(board, date.today(), self.draft.value)  # noqa: DTZ011
+        attempt(self.door, lambda: self.draft.save(edit, empty))
 
     def _day(self) -> date:
         day = self.day.day()
@@ -93,46 +109,60 @@ class VacuumProof(ProofView):
     def _begin(self, planter: str) -> None:
         self._planter = planter
         last = self._taken[0] if self._taken else None
-        self._draft = first_gauges(self.outlook.board, date.today(), last)  # noqa: DTZ011
-        self.day.show_day(self._draft.day)
         self.shown.choose(0)
+        self.day.show_day(date.today())  # noqa: DTZ011
+        board = self.outlook.board
+        self.panels.show_fans(fans(board), self.outlook.units)
+        self._fill(first_gauges(board, date.today(), last))  # noqa: DTZ011
+
+    def _fill(self, gauges: Gauges) -> None:
+        self.draft.value = gauges
+        for panel in self.panels.fans:
+            panel.show_gauges(gauges, self.outlook.units, editable=True)
+        self.draft.begin(gauges)
 
     def _show(self) -> None:
         past = next((one for one in self._taken if one.number == self.shown.chosen), None)
-        gauges, units, board = past or self._draft, self.outlook.units, self.outlook.board
+        units, board = self.outlook.units, self.outlook.board
         self.panels.show_fans(fans(board), units)
         for panel in self.panels.fans:
-            panel.show_gauges(gauges, units, editable=past is None)
-        rows = range(1, board.planter.rows + 1)
+            panel.show_gauges(past or self.draft.value, units, editable=past is None)
         self.day.setEnabled(past is None)
         self.save_button.setEnabled(past is None)
         self.caution.show_lines(RUNNING_FAN)
-        self.model.show_gauges(gauges, rows, units, editable=past is None)
+        self.model.show_gauges(range(1, board.planter.rows + 1), units, past)
         if not self.line.currentIndex().isValid():
             self.line.setCurrentIndex(self.model.index(0, 0))
+        self._judge()
         self._align()
 
     def _take_fans(self) -> None:
         """Take the set values and places of the fans from their panels."""
-        if not self.model.editable:
-            return
+        if self.model.editable:
+            self.draft.begin(self._with_fans(self.draft.value))
+
+    def _with_fans(self, gauges: Gauges) -> Gauges:
         wanted = {one.group.name: one.wanted() for one in self.panels.fans}
         values = {name: one for name, one in wanted.items() if one is not None}
         near = {one.group.name: one.near.chosen or 0 for one in self.panels.fans}
-        self.model.gauges = replace(self.model.gauges, set_values=values, near=near)
-        self._judge()
+        return replace(gauges, set_values=values, near=near)
+
+    def _drafted(self) -> None:
+        """Follow the draft; what an undo brings back takes on the fans as their panels stand."""
+        if self.model.editable and self.panels.fans:
+            self.draft.value = self._with_fans(self.draft.value)
+            self.model.follow()
+            self._judge()
 
     def _judge(self) -> None:
         gauges, units = self.model.gauges, self.outlook.units
-        if self.model.editable:
-            self._draft = gauges
         found = judge(self.outlook.board, gauges)
         self.plot.show_gauges(gauges, found)
         for panel, one in zip(self.panels.fans, found, strict=False):
             panel.show_judged(one, units)
         self.panels.beside.setText(fans_words(compared(found), found, units))
         read = f"{len(gauges.cells)} of {self.outlook.board.planter.rows} rows read"
-        self.say_about(f"gauges of {gauges.day.isoformat()}, {read}")
+        self.say_about(read if self.model.editable else f"{gauges.day.isoformat()}, {read}")
 
     def _align(self) -> None:
         self.plot.show_columns(self.line.edges())
@@ -147,6 +177,7 @@ class VacuumProof(ProofView):
             field.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
             head.addWidget(field)
         head.addStretch()
+        head.addWidget(self.findings)
         foot.addWidget(label(HINT, "soft", wrap=True), 1)
         foot.addWidget(self.save_button)
         column, body, side = QVBoxLayout(), QHBoxLayout(self), QScrollArea()
@@ -154,7 +185,13 @@ class VacuumProof(ProofView):
         column.setSpacing(8)
         column.addLayout(head)
         column.addWidget(self.caution)
-        column.addWidget(self.plot, 1)
+        cards = QScrollArea()
+        cards.setWidgetResizable(True)
+        cards.setWidget(self.cards)
+        self.stack.addWidget(self.plot)
+        self.stack.addWidget(cards)
+        self.findings.toggled.connect(lambda on: self.stack.setCurrentIndex(int(on)))
+        column.addWidget(self.stack, 1)
         column.addWidget(self.line)
         column.addLayout(foot)
         side.setObjectName("side")
@@ -165,3 +202,10 @@ class VacuumProof(ProofView):
         body.setSpacing(0)
         body.addLayout(column, 1)
         body.addWidget(side)
+
+
+def where_of(kept: KeptFinding) -> str:
+    """Say where a finding is: ``Row 9, fan 1``."""
+    fan = kept.finding.part.removeprefix("vacuum, ")
+    row = kept.finding.row
+    return f"Row {row}, {fan}" if row is not None else fan.capitalize()

@@ -20,8 +20,7 @@ from changeover.window.fitting import fitted
 from changeover.window.marks import pen
 from changeover.window.outlook import Outlook
 from changeover.window.theme import SMALL_PX, TEXT_PX, font
-from changeover.window.wear_draft import Draft, Values
-from changeover.window.wear_model import WearModel
+from changeover.window.wear_model import Values, WearModel
 
 LEAST_PITCH, MOST_PITCH = 29, 84
 LEAST_LINE, MOST_LINE = 25, 46
@@ -91,11 +90,11 @@ class WearMatrix(QTableView):
 
     moved = Signal()
 
-    def __init__(self, model: WearModel, draft: Draft, door: Door, outlook: Outlook) -> None:
+    def __init__(self, model: WearModel, door: Door, outlook: Outlook) -> None:
         super().__init__()
         self.setObjectName("matrix")
         self.setAccessibleName("Wear by part and row")
-        self._wear, self._draft, self._door = model, draft, door
+        self._wear, self._door = model, door
         self.setModel(model)
         self.setItemDelegate(WearDelegate(model, outlook, self))
         self.setShowGrid(False)
@@ -150,7 +149,7 @@ class WearMatrix(QTableView):
         elif event.matches(standard.Paste):
             self.paste()
         elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-            self._put({self._wear.spot(i): None for i in self.selectedIndexes()}, "Empty cells")
+            self._wear.put({self._wear.spot(i): None for i in self.selectedIndexes()})
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.go_on()
         elif control and event.key() == Qt.Key.Key_D:
@@ -166,7 +165,7 @@ class WearMatrix(QTableView):
             return
         spots = [self._wear.spot(index) for index in self.selectedIndexes()]
         same = [one for one in spots if one[1] == spot[1]]
-        self._put(dict.fromkeys(same, value), "Fill readings")
+        self._wear.put(dict.fromkeys(same, value))
 
     def copy(self) -> None:
         """Put the selected block on the clipboard for a spreadsheet."""
@@ -185,7 +184,7 @@ class WearMatrix(QTableView):
         if not self.currentIndex().isValid() or not block:
             return
         try:
-            self._put(self._read_block(block), "Paste readings")
+            self._wear.put(self._read_block(block))
         except Refusal as refusal:
             self._door.refused.emit(str(refusal))
 
@@ -198,10 +197,6 @@ class WearMatrix(QTableView):
                     raise Refusal("The block reaches beyond the matrix; nothing is pasted.")
                 values |= self._wear.read(self._wear.spot(there), text)
         return values
-
-    def _put(self, values: Values, words: str) -> None:
-        if values and self._wear.editable:
-            self._draft.put(values, words)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

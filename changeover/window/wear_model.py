@@ -1,6 +1,7 @@
 """The table model of a wear inspection: parts down, rows across, each cell with its verdict."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
@@ -8,6 +9,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 from changeover.desk.inspect_wear import (
     Inspection,
     Spot,
+    Value,
     judge,
     limit_of,
     parts_of,
@@ -17,17 +19,18 @@ from changeover.desk.inspect_wear import (
 from changeover.proof.wear import Kind, WearLimit, WearState, WearVerdict
 from changeover.quantities import MEASURES, Refusal, Units
 from changeover.window.door import Door
-from changeover.window.wear_draft import Draft, Values
+from changeover.window.proof_draft import Draft
 
 Index = QModelIndex | QPersistentModelIndex
 NOWHERE = QModelIndex()
 ROLE = Qt.ItemDataRole
+Values = Mapping[Spot, Value | None]
 
 
 class WearModel(QAbstractTableModel):
     """Shows the draft, or an inspection taken before, which cannot be edited."""
 
-    def __init__(self, draft: Draft, door: Door) -> None:
+    def __init__(self, draft: Draft[Inspection], door: Door) -> None:
         super().__init__()
         self._draft, self._door = draft, door
         self._past: Inspection | None = None
@@ -36,12 +39,12 @@ class WearModel(QAbstractTableModel):
         self.limits: tuple[WearLimit, ...] = ()
         self.units = Units.US
         self.verdicts: dict[Spot, WearVerdict] = {}
-        draft.altered.connect(self._tell)
+        self._shown: Mapping[Spot, Value] = {}
 
     @property
     def inspection(self) -> Inspection:
         """What is shown: the one taken before, else the draft."""
-        return self._past or self._draft.inspection
+        return self._past or self._draft.value
 
     @property
     def editable(self) -> bool:
@@ -61,6 +64,7 @@ class WearModel(QAbstractTableModel):
             self.beginResetModel()
         self.parts, self.rows = parts, tuple(rows)
         self.limits, self.units, self._past = tuple(limits), units, past
+        self._shown = self.inspection.cells
         self.verdicts = _judged(self.inspection, self.limits)
         if shape:
             self.endResetModel()
@@ -143,17 +147,29 @@ class WearModel(QAbstractTableModel):
         except Refusal as refusal:
             self._door.refused.emit(str(refusal))
             return False
-        self._draft.put(values, "Type a reading")
-        return True
+        return self.put(values)
+
+    def put(self, values: Values) -> bool:
+        """Put values in cells (None empties one) as one step that can be undone."""
+        old = self._draft.value
+        cells = {spot: one for spot, one in old.cells.items() if spot not in values}
+        cells |= {spot: one for spot, one in values.items() if one is not None}
+        if not self.editable or cells == old.cells:
+            return False
+        return self._draft.push(replace(old, cells=cells))
 
     def state(self, index: Index) -> WearState | None:
         """Return the condition of a cell, None when it was not read."""
         verdict = self.verdicts.get(self.spot(index))
         return None if verdict is None else verdict.condition
 
-    def _tell(self, spots: frozenset[Spot]) -> None:
+    def follow(self) -> None:
+        """Show the draft as it is by now; only what changed is judged again."""
         if self._past is not None:
             return
+        old, new = self._shown, self.inspection.cells
+        spots = frozenset(spot for spot in {*old, *new} if old.get(spot) is not new.get(spot))
+        self._shown = new
         kept = {spot: one for spot, one in self.verdicts.items() if spot not in spots}
         self.verdicts = kept | _judged(self.inspection, self.limits, spots)
         for row, part in spots:

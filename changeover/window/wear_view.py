@@ -4,7 +4,14 @@ from dataclasses import replace
 from datetime import date
 from typing import ClassVar
 
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QScrollArea,
+    QSizePolicy,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
@@ -17,23 +24,26 @@ from changeover.desk.inspect_wear import (
     variants,
     wear_view,
 )
+from changeover.desk.prove import KeptFinding, Proof, PutProof, findings
 from changeover.proof.wear import WearRate, WearState
 from changeover.quantities import Quantity, Refusal
 from changeover.window.asking import Asking
+from changeover.window.attempts import attempt
 from changeover.window.choice_box import ChoiceBox
 from changeover.window.day_field import DayField
 from changeover.window.door import Door
 from changeover.window.outlook import Outlook
 from changeover.window.page import Read
+from changeover.window.proof_draft import Draft
+from changeover.window.proof_findings import FindingCards
 from changeover.window.proof_view import PROOF_DATA, ProofView
 from changeover.window.quantity_field import QuantityField
-from changeover.window.wear_draft import Draft
 from changeover.window.wear_limits_dialog import WearLimitsDialog
 from changeover.window.wear_matrix import WearMatrix
 from changeover.window.wear_model import WearModel
 from changeover.window.wear_side import WearSide
 from changeover.window.wear_words import day_words
-from changeover.window.words import button, label
+from changeover.window.words import button, label, pill
 
 VARIED = {"opener disc diameter": "Opener discs", "opener contact": "Blade"}
 HINT = "Type a figure, or g for good and r for replace; Enter goes on, Ctrl+D fills the selection."
@@ -46,9 +56,9 @@ class WearProof(ProofView):
 
     def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
         super().__init__(read, door, outlook, asking)
-        self.draft = Draft(door.stack, date.today())  # noqa: DTZ011
+        self.draft: Draft[Inspection] = Draft(door, Inspection(date.today()))  # noqa: DTZ011
         self.model = WearModel(self.draft, door)
-        self.matrix = WearMatrix(self.model, self.draft, door, outlook)
+        self.matrix = WearMatrix(self.model, door, outlook)
         self.side, self._planter = WearSide(), ""
         self.known = WearView((), (), ())
         self._rates: dict[Spot, WearRate] = {}
@@ -58,9 +68,11 @@ class WearProof(ProofView):
             QuantityField("Done so far", "area", outlook.units, hint="acres on the planter"),
         )
         self.variants = {part: ChoiceBox[str](name) for part, name in VARIED.items()}
+        self.cards, self.findings = FindingCards(door, outlook), pill("findings")
+        self.stack = QStackedWidget()
         self.save_button = button("Save the inspection", "main", self.save)
         self.matrix.moved.connect(self._show_side)
-        self.draft.altered.connect(lambda _spots: self._typed())
+        self.draft.changed.connect(lambda _kinds: self._drafted())
         self.shown.currentIndexChanged.connect(lambda _n: self._show())
         self.day.changed.connect(self._show)
         self.worked.changed.connect(self._show)
@@ -79,6 +91,9 @@ class WearProof(ProofView):
         self.worked.show_units(self.outlook.units)
         past = [(day_words(one), one.number) for one in self.known.inspections]
         self.shown.offer([("a new inspection", 0), *past])
+        found = self.read(findings, planter, Proof.WEAR)
+        self.cards.show_findings(found, where_of)
+        self.findings.setText(f"findings ({len(found)})")
         for part, box in self.variants.items():
             box.offer([(one, one) for one in variants(part, self.known.limits)])
         if planter != self._planter:
@@ -86,16 +101,15 @@ class WearProof(ProofView):
         self._show()
 
     def save(self) -> None:
-        """Save what was typed as a proof with its findings, and begin anew."""
-        try:
+        """Save what was typed as a proof with its findings, and begin anew; undo brings it back."""
+        planter, limits = self.outlook.planter, self.model.limits
+
+        def edit() -> PutProof:
             typed = replace(self.typed(), worked=self.worked.quantity(), day=self._day())
-            edit = self.read(save, self.outlook.planter, typed, self.model.limits)
-        except Refusal as refusal:
-            self.door.refused.emit(str(refusal))
-            return
-        if self.door.push(edit):
-            self._begin(self.outlook.planter)
-            self._show()
+            return self.read(save, planter, typed, limits)
+
+        empty = Inspection(date.today())  # noqa: DTZ011
+        attempt(self.door, lambda: self.draft.save(edit, empty))
 
     def change_limits(self) -> WearLimitsDialog:
         """Open the list of limits."""
@@ -104,12 +118,14 @@ class WearProof(ProofView):
         return dialog
 
     def typed(self) -> Inspection:
-        """Return the draft with the variants that are chosen."""
-        parts = {part for _, part in self.draft.inspection.cells}
+        """Return the draft with the day, area and variants of the fields."""
+        draft = self.draft.value
+        parts = {part for _, part in draft.cells}
         chosen = {part: box.chosen for part, box in self.variants.items()}
-        applies = {part: one for part, one in chosen.items() if one}
-        kept = {part: one for part, one in applies.items() if part in parts or not parts}
-        return replace(self.draft.inspection, applies=kept or applies)
+        applies = {
+            part: one for part, one in chosen.items() if one and (part in parts or not parts)
+        }
+        return replace(draft, applies=applies, day=self._day_or_today(), worked=self._worked())
 
     def _day(self) -> date:
         day = self.day.day()
@@ -123,7 +139,7 @@ class WearProof(ProofView):
         """Begin an empty inspection with the variants of the last one."""
         self._planter = planter
         self.draft.begin(Inspection(date.today()))  # noqa: DTZ011
-        self.day.show_day(self.draft.inspection.day)
+        self.day.show_day(date.today())  # noqa: DTZ011
         self.shown.choose(0)
         last = self.known.inspections[:1]
         for part, box in self.variants.items():
@@ -135,9 +151,7 @@ class WearProof(ProofView):
 
     def _show(self) -> None:
         past = self._past()
-        if past is None:
-            typed = self.typed()
-            self.draft.begin(replace(typed, day=self._day_or_today(), worked=self._worked()))
+        self.draft.value = self.typed()
         rows = range(1, self.outlook.board.planter.rows + 1)
         self.model.show_all(rows, self.known.limits, self.outlook.units, past)
         for field in (self.day, self.worked, *self.variants.values(), self.save_button):
@@ -150,13 +164,19 @@ class WearProof(ProofView):
         try:
             return self.day.day() or date.today()  # noqa: DTZ011
         except Refusal:
-            return self.draft.inspection.day
+            return self.draft.value.day
 
     def _worked(self) -> Quantity | None:
         try:
             return self.worked.quantity()
         except Refusal:
             return None
+
+    def _drafted(self) -> None:
+        """Follow the draft; what an undo brings back takes on the fields as they stand."""
+        self.draft.value = self.typed()
+        self.model.follow()
+        self._typed()
 
     def _typed(self) -> None:
         now = self.model.inspection
@@ -183,6 +203,7 @@ class WearProof(ProofView):
             field.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
             head.addWidget(field)
         head.addStretch()
+        head.addWidget(self.findings)
         foot = QHBoxLayout()
         foot.addWidget(label(HINT, "soft", wrap=True), 1)
         foot.addWidget(button("Limits…", clicked=self.change_limits))
@@ -190,9 +211,21 @@ class WearProof(ProofView):
         column.setContentsMargins(0, 0, 12, 12)
         column.setSpacing(8)
         column.addLayout(head)
-        column.addWidget(self.matrix, 1)
+        cards = QScrollArea()
+        cards.setWidgetResizable(True)
+        cards.setWidget(self.cards)
+        self.stack.addWidget(self.matrix)
+        self.stack.addWidget(cards)
+        self.findings.toggled.connect(lambda on: self.stack.setCurrentIndex(int(on)))
+        column.addWidget(self.stack, 1)
         column.addLayout(foot)
         body.setContentsMargins(0, 0, 0, 0)
         body.setSpacing(0)
         body.addLayout(column, 1)
         body.addWidget(self.side)
+
+
+def where_of(kept: KeptFinding) -> str:
+    """Say where a finding is: ``Row 11``."""
+    row = kept.finding.row
+    return f"Row {row}" if row is not None else "Planter"

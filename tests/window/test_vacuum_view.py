@@ -144,3 +144,13 @@ def test_other_units_keep_the_readings(vacuum: OnDemo) -> None:
     assert vacuum.page.model.index(0, 0).data() == "4.48"
     assert vacuum.page.model.gauges.cells[1] == Q(18.0, "inH2O")
     assert vacuum.page.day.day() == date.today()  # noqa: DTZ011
+
+
+def test_undoing_the_save_brings_the_readings_back(vacuum: OnDemo) -> None:
+    type_all(vacuum, r9="12")
+    vacuum.page.save()
+    assert vacuum.page.findings.text() == "findings (1)"
+    vacuum.door.stack.undo()
+    assert vacuum.page.model.index(0, 8).data() == "12.0"
+    assert gauges_taken(vacuum.store, PLANTER) == ()
+    assert vacuum.page.findings.text() == "findings (0)"

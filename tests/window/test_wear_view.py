@@ -188,4 +188,27 @@ def test_other_units_show_other_figures_and_keep_the_reading(wear: OnDemo) -> No
     wear.outlook.units = Units.METRIC
     wear.page.refresh(EVERYTHING)
     assert text_of(wear, 4, DISC) == "378"
-    assert wear.page.draft.inspection.cells[4, DISC] == Q(14.9, "in")
+    assert wear.page.draft.value.cells[4, DISC] == Q(14.9, "in")
+
+
+def test_undoing_the_save_brings_the_readings_back(wear: OnDemo) -> None:
+    type_in(wear, 4, DISC, "14.3")
+    wear.page.save()
+    wear.door.stack.undo()
+    assert text_of(wear, 4, DISC) == "14.30"
+    assert findings(wear.store, PLANTER, Proof.WEAR) == ()
+    wear.door.stack.redo()
+    assert text_of(wear, 4, DISC) == ""
+    assert len(findings(wear.store, PLANTER, Proof.WEAR)) == 1
+
+
+def test_a_finding_is_put_on_the_worklist_and_closed_by_a_new_reading(wear: OnDemo) -> None:
+    type_in(wear, 4, DISC, "14.3")
+    wear.page.save()
+    (card,) = wear.page.cards.cards.values()
+    card.turn()
+    assert wear.page.findings.text() == "findings (1)"
+    assert card.task.text() == "On the worklist ✓"
+    type_in(wear, 4, DISC, "15")
+    wear.page.save()
+    assert wear.page.findings.text() == "findings (0)"
