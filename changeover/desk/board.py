@@ -24,7 +24,8 @@ class Board:
     ``settings`` holds all of them in the user's order, hidden ones too; ``before`` the as-found
     setup when the open switch began, None when none is open; ``next_job`` the inputs as chosen,
     ``job`` the same with its field; ``proposal`` is None when no lot is chosen or it was not
-    asked for. ``demo`` says that all names in this store are invented.
+    asked for. ``demo`` says that all names in this store are invented; ``findings`` counts the
+    proofs' findings that are open and work to do.
     """
 
     planter: Planter
@@ -43,6 +44,7 @@ class Board:
     shelf: tuple[ShelfCount, ...]
     units: Units
     demo: bool
+    findings: int = 0
 
 
 def read_board(
@@ -81,6 +83,7 @@ def board_of(work: UnitOfWork, planter_name: str, units: Units, *, proposal: boo
         shelf=work.shelf.all(),
         units=units,
         demo=work.demo,
+        findings=sum(one.bars_signing for one in work.findings.of(planter_name)),
     )
 
 

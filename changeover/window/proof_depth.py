@@ -95,10 +95,9 @@ class DepthView(EnteredView[DepthProof]):
 
     @override
     def start(self) -> None:
+        self.entry.start()
         if self.draft.value.goal is None:
             self.entry.conditions.start()
-        else:
-            self.entry.start()
 
     @override
     def stops(self) -> tuple[QWidget, ...]:

@@ -125,7 +125,7 @@ class DriveForm(QWidget):
             combo.activated.connect(lambda at: self._take(asked.field, ANSWERS[at][1]))
             self.flags[asked.field] = combo
             return combo
-        field = ProofField(asked.name or str(condition), 118)
+        field = ProofField(asked.name or str(condition), 136)
         field.editingFinished.connect(lambda: self._read(asked, field))
         self.fields[asked.field] = field, asked.measure
         return field

@@ -138,10 +138,9 @@ def next_says(start: DriveStart) -> str:
     """Say what to look at next, likeliest first, with source and caution."""
     if not start.next_steps:
         return "Nothing: read on, or the drive turns as it should."
-    return "\n".join(
-        f"{number}.  {one.text} ({one.source})" + (f"\n{one.caution}" if one.caution else "")
-        for number, one in enumerate(start.next_steps, start=1)
-    )
+    steps = [f"{n}.  {one.text} ({one.source})" for n, one in enumerate(start.next_steps, 1)]
+    cautions = dict.fromkeys(one.caution for one in start.next_steps if one.caution)
+    return "\n".join((*steps, *cautions))
 
 
 def wheel_says(found: WheelCalibration | None, units: Units) -> str:

@@ -111,7 +111,9 @@ class FindingCards(QWidget):
 
 def advice_lines(finding: Finding) -> tuple[str, ...]:
     """Return the advice of a finding, ranked, each with its source and its caution."""
-    return tuple(
-        f"{number}.  {one.text} ({one.source})" + (f"\n{one.caution}" if one.caution else "")
-        for number, one in enumerate(finding.advice, start=1)
-    )
+    lines, said = [], ""
+    for number, one in enumerate(finding.advice, start=1):
+        caution = f"\n{one.caution}" if one.caution and one.caution != said else ""
+        said = one.caution
+        lines.append(f"{number}.  {one.text} ({one.source}){caution}")
+    return tuple(lines)

@@ -99,10 +99,9 @@ class SpacingView(EnteredView[SpacingTest]):
 
     @override
     def start(self) -> None:
+        self.entry.start()
         if self.draft.value.target is None:
             self.entry.conditions.start()
-        else:
-            self.entry.start()
 
     @override
     def stops(self) -> tuple[QWidget, ...]:

@@ -22,6 +22,7 @@ def rail_notes(outlook: Outlook) -> Mapping[str, RailNote]:
         "seed": RailNote(Mark.READY, "lot chosen") if chosen else RailNote(text="none chosen"),
         "switch": _switch_note(chosen, to_do),
         "work": _work_note(chosen, to_do),
+        "proof": _proof_note(board.findings),
         "season": RailNote(text="jobs and days"),
     }
 
@@ -36,3 +37,9 @@ def _work_note(chosen: bool, to_do: int) -> RailNote:
     if not chosen:
         return RailNote(text="no switch")
     return RailNote(Mark.WORK, "tick off here") if to_do else RailNote(Mark.OPEN, "prove and sign")
+
+
+def _proof_note(findings: int) -> RailNote:
+    if findings:
+        return RailNote(Mark.ATTENTION, f"{findings} finding{'s' if findings > 1 else ''} open")
+    return RailNote(text="nothing open")
