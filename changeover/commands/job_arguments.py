@@ -4,13 +4,14 @@ import argparse
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from changeover.commands.arguments import Parser, add_json, add_units
 
 if TYPE_CHECKING:
     from changeover.desk.edits import NextJob
     from changeover.desk.opening import Store
+    from changeover.planter.places import Place
     from changeover.quantities import Quantity, Units
     from changeover.seed.lots import SeedLot
 
@@ -18,6 +19,14 @@ INPUTS = {
     "speed": ("speed", "Ground speed"),
     "rate": ("seed_rate", "Seed rate"),
     "stand": ("seed_rate", "Stand"),
+    "area": ("area", "Area"),
+    "row_spacing": ("row_spacing", "Row spacing"),
+    "soil_temperature": ("temperature", "Soil temperature"),
+}
+SHARES = {
+    "emergence": 'share of live seeds that come up, such as "90 %%"',
+    "overlap": 'share of the area sown twice, such as "3 %%"',
+    "reserve": 'share of a fill left when you stop for seed, such as "10 %%"',
 }
 
 
@@ -30,6 +39,21 @@ def add_job_arguments(parser: Parser) -> None:
     parser.add_argument("--speed", help='ground speed, such as "5 mph"')
     parser.add_argument("--rate", help='seeds per area, such as "32000/acre"')
     parser.add_argument("--stand", help='plants per area that are to stand, such as "30000/acre"')
+    parser.add_argument("--area", help='part of the field to plant, such as "40 acre"')
+    parser.add_argument("--row-spacing", help='wanted of a split-row planter, such as "15 in"')
+    parser.add_argument("--moisture", help="of the soil: dry, moist (without it) or wet")
+    parser.add_argument("--tillage", help="tilled (without it), mulch till, strip till or no-till")
+    parser.add_argument("--soil-temperature", help='at seed depth, such as "52 degF"')
+    for key, example in SHARES.items():
+        parser.add_argument(f"--{key}", help=example)
+    parser.add_argument("--both-ends", action="store_true", help="seed waits at both ends")
+    parser.add_argument(
+        "--other-lot",
+        action="append",
+        default=[],
+        metavar="TANK=NUMBER",
+        help='tank or row that takes another lot, such as "tank 2=K-1"; may be given again',
+    )
     add_units(parser)
     add_json(parser)
 
@@ -54,9 +78,17 @@ def read_job(args: argparse.Namespace, store: "Store", units: "Units") -> "NextJ
 
     if args.rate and args.stand:
         raise Refusal("A seed rate and a stand are two ways to say one thing; give one of them.")
-    speed, rate, stand = (_read(args, key, units) for key in INPUTS)
-    lot = lot_number(args.lot, lots(store))
-    job = NextJob(lot=lot, field=args.field, seed_rate=rate, stand=stand)
+    given: dict[str, Any] = {key: _read(args, key, units) for key in INPUTS}
+    given["seed_rate"], speed = given.pop("rate"), given.pop("speed")
+    given |= {key: _share(args, key, units) for key in SHARES} | _soil(args)
+    known = lots(store)
+    job = NextJob(
+        lot=lot_number(args.lot, known),
+        field=args.field,
+        **given,
+        seed_at_both_ends=args.both_ends,
+        other_lots=tuple(_other(store, args.planter, text, known) for text in args.other_lot),
+    )
     return job if speed is None else replace(job, speed=speed)
 
 
@@ -77,6 +109,49 @@ def lot_number(text: str, lots: Iterable["SeedLot"]) -> str:
         raise Refusal(f"Several lots are called “{text}”; give a number: {', '.join(named)}.")
     there = ", ".join(f"{number} ({name})" if name else number for number, name in known.items())
     raise Refusal(f"There is no lot “{text}” in this store; it has {there or 'no lots yet'}.")
+
+
+def _soil(args: argparse.Namespace) -> dict[str, Any]:
+    """Return moisture and tillage where they are given. Raises Refusal for a word not known."""
+    from changeover.quantities import Refusal
+    from changeover.seed.fields import Moisture, Tillage
+
+    found: dict[str, Any] = {}
+    for name, words in (("moisture", Moisture), ("tillage", Tillage)):
+        text = getattr(args, name)
+        if text is None:
+            continue
+        if text not in list(words):
+            raise Refusal(f"{name.capitalize()}: “{text}” is not one of {', '.join(words)}.")
+        found[name] = words(text)
+    return found
+
+
+def _other(
+    store: "Store", planter: str, text: str, known: Iterable["SeedLot"]
+) -> tuple["Place", str]:
+    """Return the tank or row that takes another lot, and that lot. Raises Refusal."""
+    from changeover.desk.board import read_board
+    from changeover.planter.places import Scope
+    from changeover.quantities import Refusal
+
+    name, equals, lot = (part.strip() for part in text.partition("="))
+    places = read_board(store, planter, proposal=False).planter.places(Scope.TANK)
+    place = next((one for one in places if one.label == name), None)
+    if place is None or not equals:
+        there = ", ".join(one.label for one in places)
+        raise Refusal(f"Other lot: “{text}” is not a tank and a lot; the tanks are {there}.")
+    return place, lot_number(lot, known)
+
+
+def _share(args: argparse.Namespace, key: str, units: "Units") -> float | None:
+    from changeover.quantities import read_quantity
+
+    text = getattr(args, key)
+    if text is None:
+        return None
+    share = read_quantity(text, "share", units, key.capitalize())
+    return float(share.to("percent").magnitude) / 100.0
 
 
 def _read(args: argparse.Namespace, key: str, units: "Units") -> "Quantity | None":

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from changeover.commands.answers import write_json, write_pairs
 from changeover.commands.arguments import Parsers, add_job
-from changeover.commands.figures import write_notes
+from changeover.commands.figures import add_why, reason_text, write_notes
 from changeover.commands.job_arguments import add_job_arguments, opened, read_job
 
 if TYPE_CHECKING:
@@ -22,6 +22,7 @@ def add(parsers: Parsers) -> None:
     """Add the command and its arguments."""
     parser = add_job(parsers, "proposal", "Propose settings for a seed lot and a field.", run)
     add_job_arguments(parser)
+    add_why(parser)
 
 
 def run(args: argparse.Namespace) -> int:
@@ -39,7 +40,7 @@ def run(args: argparse.Namespace) -> int:
         named = {"planter": args.planter, "lot": job.lot, "field": args.field}
         write_json({**named, **proposal_json(board, proposal)})
     else:
-        _write_text(board, proposal)
+        _write_text(board, proposal, why=args.why)
     return 0
 
 
@@ -90,6 +91,9 @@ def _reason_json(reason: "Reason") -> dict[str, Any]:
         "source": reason.source,
         "trust": str(reason.trust),
         "cautions": list(reason.cautions),
+        "evidence": [
+            {"trust": str(one.trust), "says": one.says, "used": one.used} for one in reason.evidence
+        ],
     }
 
 
@@ -102,15 +106,29 @@ def _shown(board: "Board", one: "Proposed") -> str:
     return show_value(setting, board.planter, place, one.value, board.units, sign=True)
 
 
-def _write_text(board: "Board", proposal: "Proposal") -> None:
+def _write_text(board: "Board", proposal: "Proposal", *, why: bool) -> None:
     from changeover.quantities import show
 
     write_pairs((f.name, show(f.quantity, f.measure, board.units)) for f in proposal.figures)
+    if why:
+        write_notes(f"{one.name}: {reason_text(one.reason)}" for one in proposal.figures)
     write_notes(f"Warning: {warning}" for warning in proposal.warnings)
     for heading, reason in _alike(board, proposal):
         sys.stdout.write(f"\n{heading}\n")
         write_notes([f"  {reason.why} ({reason.source}; {reason.trust})"])
         write_notes(f"  Caution: {caution}" for caution in reason.cautions)
+        if why:
+            write_notes(_told(reason))
+
+
+def _told(reason: "Reason") -> Iterator[str]:
+    """Yield how a value was found, from what, and what each rung of the trust order says."""
+    if reason.how:
+        yield f"  How: {reason.how}"
+    if reason.inputs:
+        yield f"  From: {'; '.join(f'{one.name} {one.text}' for one in reason.inputs)}"
+    for one in reason.evidence:
+        yield f"  {'→' if one.used else ' '} {one.trust}: {one.says}"
 
 
 def _alike(board: "Board", proposal: "Proposal") -> Iterator[tuple[str, "Reason"]]:

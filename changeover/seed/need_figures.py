@@ -105,9 +105,12 @@ def _tank(case: Case, one: TankNeed, number: int, sorts: int) -> Iterator[Figure
     name = f"Seeds for {where}"
     yield _figure(case, f"tank_seeds{end}", name, one.seeds, "count", why, how)
     if one.packages is not None and len(case.rows) > one.rows:
-        whole, why = Q(one.packages, "count"), "Whole packages shared out by rows; none is lost."
+        exact = one.seeds.magnitude / one.packages.seeds_per_package
+        left = grouped(one.packages.left_over, 0)
+        why = f"{exact:.2f} go in: rounded up, {left} seeds are left over{each}."
         key, name = f"tank_packages{end}", f"Packages for {where}"
-        yield _figure(case, key, name, whole, "count", why, "the largest remainder")
+        whole, how = Q(one.packages.whole, "count"), "seeds of the tank / seeds per package"
+        yield _figure(case, key, name, whole, "count", why, how)
     if one.fill is not None:
         yield from _fill(case, one.fill, where, end)
 

@@ -1,6 +1,5 @@
 """What each tank or row hopper needs for a job: seed, packages, fills, and how far a fill goes."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from changeover.planter.places import Place, Scope
@@ -29,15 +28,16 @@ class Fill:
 class TankNeed:
     """One tank or row hopper, or several alike: the rows that each feeds and what each needs.
 
-    ``share`` is that of the rows that plant this lot, 0 to 1; ``packages`` is None when the
-    package is not known, ``fill`` when capacity, bulk density or seed size is not.
+    ``share`` is that of the rows that plant this lot, 0 to 1; ``packages`` are whole ones,
+    rounded up for each tank, None when the package is not known; ``fill`` is None when
+    capacity, bulk density or seed size is not.
     """
 
     places: tuple[Place, ...]
     rows: int
     share: float
     seeds: Quantity
-    packages: int | None
+    packages: need.Packages | None
     fill: Fill | None
 
 
@@ -74,24 +74,19 @@ def tank_needs(
 ) -> tuple[TankNeed, ...]:
     """Return what each tank or row hopper of a case needs, those alike drawn together.
 
-    Rows that are locked up take nothing; whole ``packages`` are shared out by rows, none is
-    lost. Raises Refusal for input out of bounds.
+    Rows that are locked up take nothing; ``packages`` are those of the whole job, whose size
+    counts. Raises Refusal for input out of bounds.
     """
     fed = _fed_rows(case)
     if not fed:
         return ()
     total = seeds_for(case, seed_rate)
-    shared: Iterable[int | None] = (
-        [None] * len(fed)
-        if packages is None
-        else need.share_packages(packages.whole, list(fed.values()))
-    )
-    alike: dict[tuple[int, int | None], list[Place]] = {}
-    for (place, rows), given in zip(fed.items(), shared, strict=True):
-        alike.setdefault((rows, given), []).append(place)
+    size = None if packages is None else packages.seeds_per_package
+    alike: dict[int, list[Place]] = {}
+    for place, rows in fed.items():
+        alike.setdefault(rows, []).append(place)
     return tuple(
-        _one(case, seed_rate, total, tuple(places), rows, given)
-        for (rows, given), places in alike.items()
+        _one(case, seed_rate, total, tuple(places), rows, size) for rows, places in alike.items()
     )
 
 
@@ -109,10 +104,11 @@ def _one(
     total: Quantity,
     places: tuple[Place, ...],
     rows: int,
-    packages: int | None,
+    size: int | None,
 ) -> TankNeed:
     share = rows / len(case.rows)
     seeds = total * share
+    packages = None if size is None else need.packages_needed(seeds, size)
     return TankNeed(places, rows, share, seeds, packages, _fill(case, seed_rate, share, seeds))
 
 

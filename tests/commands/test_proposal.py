@@ -81,3 +81,36 @@ def test_two_lots_of_one_name_need_a_number() -> None:
     with pytest.raises(Refusal, match="A, B"):
         lot_number("Twin", lots)
     assert lot_number("B", lots) == "B"
+
+
+def test_the_soil_of_the_day_and_the_need_can_be_given(store: str, answer: Answer) -> None:
+    soil = ("--tillage", "no-till", "--moisture", "dry", "--soil-temperature", "60 degF")
+    plain, firm = answer("proposal", store, *JOB), answer("proposal", store, *JOB, *soil)
+    assert of(firm, "closing")[0]["text"] != of(plain, "closing")[0]["text"]
+    more = answer("proposal", store, *JOB, "--overlap", "10 %")
+    needed = [
+        next(one["value"]["value"] for one in told["figures"] if one["key"] == "seeds_needed")
+        for told in (plain, more)
+    ]
+    assert needed[1] == pytest.approx(1.1 * needed[0])
+
+
+def test_every_rung_of_the_trust_order_is_told(store: str, answer: Answer, capsys) -> None:
+    (vacuum,) = of(answer("proposal", store, *JOB), "vacuum")
+    assert len(vacuum["reason"]["evidence"]) == 5
+    assert main(["proposal", store, *JOB, "--why"]) == 0
+    assert "  → " in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("wrong", "words"),
+    [
+        (("--moisture", "soaked"), "not one of dry, moist, wet"),
+        (("--overlap", "120 %"), "overlap must be 0 to 100 %"),
+        (("--other-lot", "tank 9=Y-208"), "the tanks are"),
+        (("--other-lot", "row 1=NONE"), "no lot"),
+    ],
+)
+def test_what_cannot_be_is_refused_in_a_line(store: str, capsys, wrong, words: str) -> None:
+    assert main(["proposal", store, *JOB, *wrong]) == 2
+    assert words in capsys.readouterr().err

@@ -74,14 +74,16 @@ def test_row_hoppers_each_take_their_share() -> None:
 @given(
     rows=st.sets(st.integers(1, 12), min_size=1),
     overlap=st.floats(0, 0.3),
-    whole=st.integers(0, 400),
+    size=st.integers(1_000, 400_000),
 )
-def test_no_seed_and_no_package_is_lost_in_sharing(rows, overlap, whole) -> None:
+def test_no_seed_is_lost_and_every_tank_has_packages_enough(rows, overlap, size) -> None:
     some = soy(rows=tuple(sorted(rows)), job=job(overlap=overlap))
-    found = tank_needs(some, RATE, need.Packages(whole, 140_000, 1))
+    found = tank_needs(some, RATE, need.packages_needed(seeds_for(some, RATE), size))
     seeds = sum(one.seeds.magnitude * len(one.places) for one in found)
     assert seeds == pytest.approx(seeds_for(some, RATE).magnitude)
-    assert sum((one.packages or 0) * len(one.places) for one in found) == whole
+    for one in found:
+        assert one.packages.whole * size >= one.seeds.magnitude * (1 - 1e-9)
+        assert (one.packages.whole - 1) * size < one.seeds.magnitude
 
 
 @given(tank=st.floats(2, 500), reserve=st.floats(0, 0.9), acres=st.floats(0.5, 2000))
