@@ -47,7 +47,10 @@ from changeover.window.outlook import Outlook
 from changeover.window.page import Page, Read
 from changeover.window.words import button, label
 
-EMPTY = "No appraisal of this planter yet. Begin one; the latest wear inspection is taken."
+EMPTY = (
+    "No appraisal of this planter yet. Inspect it on the page Proof, under wear; import a price "
+    "list under prices; then begin an appraisal here: the latest inspection is taken."
+)
 COLUMNS: tuple[Column[RowLine], ...] = (
     Column("Row", lambda one: one.name, number=True),
     Column("Condition", lambda one: one.condition, loud=lambda one: one.loud),
@@ -74,7 +77,7 @@ class OneView(Page):
         self.cards = {name: _Card(name) for name in ("As found", "Work", "Reconditioned", "Margin")}
         self.print_button = button("Print for the customer…", "main", self.print_report)
         self.missing.setMinimumHeight(36)
-        self.side = QScrollArea()
+        self.side, self.gone = QScrollArea(), button("Remove", "quiet", self.remove)
         self.form.edited.connect(self._change)
         self.form.refused.connect(door.refused)
         self.chosen.currentIndexChanged.connect(lambda _n: self._show())
@@ -169,7 +172,15 @@ class OneView(Page):
     def _show(self) -> None:
         name, planter = self.chosen.chosen, self.outlook.planter
         self.view = self.read(appraisal_view, planter, name) if name else None
-        for one in (self.rows, self.side, self.print_button, *self.cards.values()):
+        shown = (
+            self.rows,
+            self.side,
+            self.paper,
+            self.print_button,
+            self.gone,
+            *self.cards.values(),
+        )
+        for one in shown:
             one.setVisible(self.view is not None)
         self.empty.setVisible(self.view is None)
         self.missing.setVisible(False)
@@ -197,7 +208,7 @@ class OneView(Page):
             box.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         head.addWidget(self.chosen)
         head.addWidget(button("New appraisal…", clicked=self.begin))
-        head.addWidget(button("Remove", "quiet", self.remove))
+        head.addWidget(self.gone)
         head.addStretch()
         head.addWidget(self.paper)
         head.addWidget(self.print_button)

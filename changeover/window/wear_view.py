@@ -109,7 +109,8 @@ class WearProof(ProofView):
             return self.read(save, planter, typed, limits)
 
         empty = Inspection(date.today())  # noqa: DTZ011
-        attempt(self.door, lambda: self.draft.save(edit, empty))
+        if attempt(self.door, lambda: self.draft.save(edit, empty)):
+            self.day.show_day(empty.day)
 
     def change_limits(self) -> WearLimitsDialog:
         """Open the list of limits."""
@@ -194,8 +195,8 @@ class WearProof(ProofView):
     def _lay_out(self) -> None:
         head, body, column = QHBoxLayout(), QHBoxLayout(self), QVBoxLayout()
         head.setSpacing(8)
-        fields = (("", self.shown, 170), ("Day", self.day, 104), ("Done so far", self.worked, 116))
-        choices = [(VARIED[part], box, 108) for part, box in self.variants.items()]
+        fields = (("", self.shown, 164), ("Day", self.day, 100), ("Done so far", self.worked, 104))
+        choices = [(VARIED[part], box, 120) for part, box in self.variants.items()]
         for words, field, width in (*fields, *choices):
             if words:
                 head.addWidget(label(words, "soft"))
@@ -203,9 +204,9 @@ class WearProof(ProofView):
             field.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
             head.addWidget(field)
         head.addStretch()
-        head.addWidget(self.findings)
         foot = QHBoxLayout()
         foot.addWidget(label(HINT, "soft", wrap=True), 1)
+        foot.addWidget(self.findings)
         foot.addWidget(button("Limits…", clicked=self.change_limits))
         foot.addWidget(self.save_button)
         column.setContentsMargins(0, 0, 12, 12)
