@@ -19,15 +19,21 @@ class FieldForm(FormDialog):
         self._before = field
         self.name, self.where = QLineEdit(), QLineEdit()
         self.area = QuantityField("Area", "area", outlook.units, needed=True, hint="such as 80 ac")
+        length = outlook.units
+        self.altitude = QuantityField("Altitude", "row_length", length, hint="above the sea")
+        self.run = QuantityField("Length of a run", "row_length", length, hint="from end to end")
         self.texture = ChoiceBox("Soil texture", [(one.value, one) for one in Texture])
         self.where.setPlaceholderText("how to find it")
         self.form.addRow("Name", self.name)
         self.form.addRow("Area", self.area)
         self.form.addRow("Soil texture", self.texture)
+        self.form.addRow("Altitude", self.altitude)
+        self.form.addRow("Length of a run", self.run)
         self.form.addRow("Where", self.where)
         self._fill(field)
         self.name.textChanged.connect(self.check)
-        self.area.changed.connect(self.check)
+        for one in (self.area, self.altitude, self.run):
+            one.changed.connect(self.check)
         self.check()
 
     def edit(self) -> PutField:
@@ -40,6 +46,8 @@ class FieldForm(FormDialog):
             area=self.area.must(),
             texture=self.texture.chosen or Texture.LOAM,
             where=self.where.text().strip(),
+            altitude=self.altitude.quantity(),
+            run_length=self.run.quantity(),
         )
 
     def _fill(self, field: Field | None) -> None:
@@ -48,3 +56,5 @@ class FieldForm(FormDialog):
             self.name.setText(field.name)
             self.area.show_quantity(field.area)
             self.where.setText(field.where)
+            self.altitude.show_quantity(field.altitude)
+            self.run.show_quantity(field.run_length)

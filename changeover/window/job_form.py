@@ -1,5 +1,6 @@
 """The form of a field job: the state of the soil, the speed, and the rate or stand wanted."""
 
+from collections.abc import Sequence
 from enum import StrEnum
 
 from PySide6.QtCore import Signal
@@ -9,9 +10,12 @@ from changeover.desk.edits import NextJob
 from changeover.planter.machine import Planter
 from changeover.quantities import Q, Quantity, Refusal, Units, show
 from changeover.seed.fields import Moisture, Tillage
+from changeover.seed.lots import SeedLot
 from changeover.window.choice_box import ChoiceBox
 from changeover.window.day_field import DayField
+from changeover.window.job_more import JobMore
 from changeover.window.quantity_field import QuantityField
+from changeover.window.words import button
 
 
 class RateBy(StrEnum):
@@ -42,7 +46,9 @@ class JobForm(QWidget):
         self.spacing: ChoiceBox[str] = ChoiceBox("Row spacing")
         self.area = QuantityField("Area", "area", units, hint="whole field")
         self.first, self.last = DayField("First day"), DayField("Last day")
-        self.days = QWidget()
+        self.days, self.more = QWidget(), JobMore(units)
+        self.open_more = button("More ▾", "quiet")
+        self.open_more.setCheckable(True)
         self._spacings: dict[str, Quantity] = {}
         self._lay_out()
         self._listen()
@@ -55,8 +61,9 @@ class JobForm(QWidget):
             self.temperature, self.speed, self.rate, self.stand, self.emergence, self.area,
         )  # fmt: skip
 
-    def show_planter(self, planter: Planter, units: Units) -> None:
-        """Offer the row spacings of a planter; one that has only one is not asked."""
+    def show_planter(self, planter: Planter, lots: Sequence[SeedLot], units: Units) -> None:
+        """Offer the row spacings of a planter and lots for its tanks; only one is not asked."""
+        self.more.show_planter(planter, lots, units)
         narrow, wide = planter.narrow_spacing, planter.row_spacing
         self._spacings = {"narrow": narrow, "wide": wide} if planter.split_rows else {}
         words = [(show(one, "row_spacing", units), key) for key, one in self._spacings.items()]
@@ -86,12 +93,14 @@ class JobForm(QWidget):
         self.spacing.choose(self._key_of(shown.row_spacing))
         self.first.show_day(shown.first_day)
         self.last.show_day(shown.last_day)
+        self.more.show_job(shown)
+        self.open_more.setChecked(self.more.says_something)
 
     def job(self, lot: str, field: str | None) -> NextJob:
         """Return the job as described, for a lot and a field. Raises Refusal."""
         by = self.rate_by.chosen
         emergence = self.emergence.quantity()
-        return NextJob(
+        job = NextJob(
             lot=lot,
             field=field,
             speed=self.speed.must(),
@@ -108,6 +117,7 @@ class JobForm(QWidget):
             last_day=self.last.day(),
             area=self.area.quantity(),
         )
+        return self.more.into(job)
 
     def _key_of(self, spacing: Quantity | None) -> str:
         keys = (
@@ -128,6 +138,8 @@ class JobForm(QWidget):
             field.changed.connect(self.changed)
         for day in (self.first, self.last):
             day.changed.connect(self.changed)
+        self.more.changed.connect(self.changed)
+        self.open_more.toggled.connect(self.more.setVisible)
 
     def _lay_out(self) -> None:
         self.form = QFormLayout(self)
@@ -150,6 +162,9 @@ class JobForm(QWidget):
         )  # fmt: skip
         for words, widget in lines:
             self.form.addRow(words, widget)
+        self.form.addRow(self.open_more)
+        self.form.addRow(self.more)
+        self.more.hide()
 
 
 def _share(share: Quantity) -> None:

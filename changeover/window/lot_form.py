@@ -8,6 +8,7 @@ from changeover.quantities import Q, Quantity, Refusal, grouped, read_quantity
 from changeover.seed.lots import Purity, SeedLot, Treatment
 from changeover.window.choice_box import ChoiceBox
 from changeover.window.door import Door
+from changeover.window.dose_text import dose_text, read_dose
 from changeover.window.form_dialog import FormDialog
 from changeover.window.lot_words import crop_name, per_mass
 from changeover.window.outlook import Outlook
@@ -43,6 +44,8 @@ class LotForm(FormDialog):
         self.purity = ChoiceBox("Purity class", [(one.value, one) for one in Purity])
         self.modified = QCheckBox("genetically modified")
         self.seeds, self.packages = QLineEdit(), QLineEdit()
+        self.dense = QuantityField("Bulk density", "bulk_density", units, hint="mass per volume")
+        self.dose = QLineEdit()
         self.mass = QuantityField("Package mass", "mass", units, hint="or mass")
         self._lay_out()
         self._fill(lot)
@@ -72,6 +75,8 @@ class LotForm(FormDialog):
             package_seeds=self._package_seeds(),
             package_mass=self.mass.quantity(),
             packages=self._packages(),
+            bulk_density=self.dense.quantity(),
+            lubricant=self._dose(),
         )
 
     def _thousand(self) -> Quantity | None:
@@ -105,6 +110,12 @@ class LotForm(FormDialog):
     def _packages(self) -> float | None:
         text = self.packages.text().strip()
         return float(read_quantity(text, "count", what="Packages").magnitude) if text else None
+
+    def _dose(self) -> Quantity | None:
+        before = self._before.lubricant if self._before is not None else None
+        if before is not None and self.dose.text() == dose_text(before):
+            return before
+        return read_dose(self.dose.text())
 
     def _follow(self, typed: QuantityField, other: QuantityField) -> None:
         """Let the other of thousand-seed mass and seeds per mass follow the one typed."""
@@ -144,14 +155,16 @@ class LotForm(FormDialog):
         self.modified.setChecked(lot.genetically_modified)
         self.seeds.setText("" if lot.package_seeds is None else grouped(lot.package_seeds, 0))
         self.mass.show_quantity(lot.package_mass)
+        self.dense.show_quantity(lot.bulk_density)
+        self.dose.setText(dose_text(lot.lubricant))
         self.packages.setText("" if lot.packages is None else f"{lot.packages:g}")
 
     def _listen(self) -> None:
         self.thousand.changed.connect(lambda: self._follow(self.thousand, self.per_mass))
         self.per_mass.changed.connect(lambda: self._follow(self.per_mass, self.thousand))
-        for line in (self.number, self.name, self.sieve, self.seeds, self.packages):
+        for line in (self.number, self.name, self.sieve, self.seeds, self.packages, self.dose):
             line.textChanged.connect(self.check)
-        for field in (*self.sides.values(), self.germination, self.mass):
+        for field in (*self.sides.values(), self.germination, self.mass, self.dense):
             field.changed.connect(self.check)
         for box in (self.crop, self.purity):
             box.currentIndexChanged.connect(self.check)
@@ -172,6 +185,8 @@ class LotForm(FormDialog):
             ("Purity class", _beside(self.purity, self.modified), ""),
             ("Package", _beside(self.seeds, self.mass), ""),
             ("Packages there", self.packages, "how many"),
+            ("Bulk density", self.dense, "mass per volume, empty for the crop’s own"),
+            ("Dry lubricant", self.dose, "for each package, such as 2 oz or 0.1 l"),
         )
         for words, widget, hint in lines:
             self.form.addRow(words, widget)

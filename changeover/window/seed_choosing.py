@@ -45,7 +45,7 @@ class SeedChoosing(QFrame):
             self.lot.offer((lot.number, lot_line(lot), lot) for lot in known.lots)
             self.field.offer((one.name, field_line(one, units), one) for one in known.fields)
             self.inputs.show_units(units)
-            self.inputs.show_planter(known.planter, units)
+            self.inputs.show_planter(known.planter, known.lots, units)
             self._say_facts()
 
     def show_job(self, job: NextJob | None) -> None:

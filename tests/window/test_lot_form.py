@@ -200,8 +200,33 @@ def test_the_form_begins_at_its_first_field_and_tab_ends_at_the_buttons(
     begun = empty.focusWidget()
     qtbot.keyClick(empty.number, Qt.Key.Key_Tab)
     following = empty.focusWidget()
-    empty.packages.setFocus()
-    qtbot.keyClick(empty.packages, Qt.Key.Key_Tab)
+    empty.dose.setFocus()
+    qtbot.keyClick(empty.dose, Qt.Key.Key_Tab)
     last = empty.focusWidget()
     empty.close()
     assert (begun, following, last) == (empty.number, empty.crop, empty.cancel)
+
+
+def test_bulk_density_and_lubricant_are_kept_as_entered(seed: OnDemo, filled: LotForm) -> None:
+    filled.dense.line.setText("56 lb/bu")
+    filled.dose.setText("2 oz")
+    filled.accept()
+    stored = lot(seed.store, "N-1")
+    assert (stored.bulk_density, stored.lubricant) == (Q(56.0, "lb/bu"), Q(2.0, "oz"))
+    assert LotForm(stored, seed.door, seed.outlook, seed.page).lot() == stored
+
+
+@pytest.mark.parametrize("text", ["2", "2 miles", "some oz"])
+def test_a_dose_needs_a_mass_or_a_volume(filled: LotForm, text: str) -> None:
+    filled.dose.setText(text)
+    assert "Dry lubricant" in filled.refusal.text()
+
+
+def test_a_field_keeps_altitude_and_run(seed: OnDemo) -> None:
+    form = FieldForm(field(seed.store, "Crow Strip"), seed.door, seed.outlook, seed.page)
+    form.altitude.line.setText("1200 ft")
+    form.run.line.setText("800 m")
+    form.accept()
+    stored = field(seed.store, "Crow Strip")
+    assert (stored.altitude, stored.run_length) == (Q(1200.0, "ft"), Q(800.0, "m"))
+    assert FieldForm(stored, seed.door, seed.outlook, seed.page).field() == stored

@@ -258,3 +258,36 @@ def test_a_first_lot_goes_all_the_way(bare: SeedPage) -> None:
     assert bare.take.isEnabled()
     bare.take_over()
     assert bare.read(read_board, "Bar").lot.number == "N-1"
+
+
+def test_a_tank_may_take_another_lot_and_overlap_asks_for_more_seed(seed: OnDemo) -> None:
+    more = seed.page.choosing.inputs.more
+    assert more.isHidden()
+    seed.page.choosing.inputs.open_more.click()
+    assert not more.isHidden()
+    before = value(seed, "figure:seeds_needed")
+    more.overlap.line.setText("5")
+    next(iter(more.tanks.values())).choose("Y-190")
+    seed.page.form_proposal()
+    assert seed.page.job.overlap == 0.05
+    assert [number for _, number in seed.page.job.other_lots] == ["Y-190"]
+    assert value(seed, "figure:seeds_needed") != before
+    assert "Y-190" in value(seed, "seed")
+
+
+def test_a_saved_job_comes_back_whole(seed: OnDemo) -> None:
+    seed.page.choosing.inputs.more.reserve.line.setText("10 %")
+    seed.page.choosing.inputs.temperature.line.setText("55 °F")
+    seed.page.choosing.inputs.first.line.setText("2027-05-03")
+    seed.page.take_over()
+    saved = read_board(seed.store, "Old Fiddle 24", proposal=False).next_job
+    assert (saved.reserve, saved.first_day.isoformat()) == (0.1, "2027-05-03")
+    seed.page.choosing.show_job(saved)
+    assert seed.page.choosing.job() == saved
+
+
+@pytest.mark.parametrize("share", ["120", "-1"])
+def test_an_overlap_that_cannot_be_is_refused(seed: OnDemo, share: str) -> None:
+    seed.page.choosing.inputs.more.overlap.line.setText(share)
+    seed.page.form_proposal()
+    assert "0 to 100 %" in seed.page.warnings.words.text()
