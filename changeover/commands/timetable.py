@@ -2,6 +2,7 @@
 
 import argparse
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -11,6 +12,8 @@ from changeover.commands.job_arguments import opened
 from changeover.commands.progress_bar import progress_bar
 
 if TYPE_CHECKING:
+    from changeover.desk.crew import Crew
+    from changeover.desk.opening import Store
     from changeover.desk.plan_switch import WorkView
     from changeover.desk.who_does_what import CrewPlan
     from changeover.switch.timetable_model import Stint
@@ -67,7 +70,7 @@ def run(args: argparse.Namespace) -> int:
     limits = read_limits(args.seconds)
     with opened(args) as store:
         view = work_view(store, args.planter, Units(args.units))
-        crew = _crew(args, store, tools)
+        crew = crew_of(store, args.crew, tools)
     with progress_bar() as bar:
         report = bar.search if bar is not None else None
         plan = solve(question_of(view, crew, begin), Limits(limits, report=report))
@@ -79,15 +82,16 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
-def _crew(args: argparse.Namespace, store: Any, tools: dict[str, int]) -> Any:
+def crew_of(store: "Store", typed: str | None, tools: Mapping[str, int] | None = None) -> "Crew":
+    """Return the crew of a store, or those of the names typed, with other counts of tools."""
     from dataclasses import replace
 
     from changeover.desk.crew import crew
     from changeover.switch.crew import SharedTool, named
 
     there = crew(store)
-    names = [name.strip() for name in (args.crew or "").split(",") if name.strip()]
-    counts = {**{tool.name: tool.count for tool in there.tools}, **tools}
+    names = [name.strip() for name in (typed or "").split(",") if name.strip()]
+    counts = {**{tool.name: tool.count for tool in there.tools}, **(tools or {})}
     shared = tuple(SharedTool(name, count) for name, count in counts.items())
     members = named(there.members, names) if names else there.members
     if names:

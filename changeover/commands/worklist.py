@@ -11,6 +11,8 @@ from changeover.commands.arguments import Parsers, add_job
 from changeover.commands.figures import write_notes
 from changeover.commands.folders import made_folder
 from changeover.commands.job_arguments import add_job_arguments, opened, read_job
+from changeover.commands.timetable import crew_of, read_clock
+from changeover.commands.worklist_more import more_json
 
 if TYPE_CHECKING:
     from changeover.desk.board import Board
@@ -30,22 +32,33 @@ def add(parsers: Parsers) -> None:
         metavar="DIR",
         help="folder for the files, made if needed",
     )
+    parser.add_argument(
+        "--crew", metavar="NAMES", help='share the work out, such as among "Ann, Bo"'
+    )
+    parser.add_argument("--at", metavar="H:MM", help="when the crew begins (default: now)")
 
 
 def run(args: argparse.Namespace) -> int:
     """Write the files and say which; raises Refusal when a name or the folder is not there."""
     from changeover.desk.export import write_view
     from changeover.desk.plan_switch import work_view_for
+    from changeover.desk.supply_list import supplies_with
+    from changeover.desk.who_does_what import question_of, solve
     from changeover.quantities import Units
 
     units = Units(args.units)
     with opened(args) as store:
         job = read_job(args, store, units)
         view = work_view_for(store, args.planter, job, units)
+        met = supplies_with(store, view)
+        crew = crew_of(store, args.crew)
+    plan = solve(question_of(view, crew, read_clock(args.at))) if args.crew else None
     files = write_view(view, made_folder(args.out))
     if args.json:
         named = {"planter": args.planter, "lot": job.lot, "field": args.field}
-        write_json({**named, **worklist_json(view), "files": [str(path) for path in files]})
+        more = more_json(view, met, plan)
+        written = [str(path) for path in files]
+        write_json({**named, **worklist_json(view), **more, "files": written})
     else:
         _write_text(view, files)
     return 0

@@ -6,7 +6,7 @@ from datetime import date
 from changeover.desk.board import board_of
 from changeover.desk.edits import PutDelivery
 from changeover.desk.plan_season import SeasonAnswer
-from changeover.desk.plan_switch import view_of
+from changeover.desk.plan_switch import WorkView, view_of
 from changeover.desk.switch_times import SwitchTimes
 from changeover.quantities import Refusal, Units
 from changeover.store.opening import Store
@@ -31,6 +31,21 @@ def supplies_in(
     switches = [_planned(work, name, day, known.get(name)) for name in work.planters.names()]
     open_ones = [one for one in switches if one is not None]
     return supply(open_ones, work.shelf.all(), lead_days(work))
+
+
+def supplies_with(store: Store, view: WorkView, today: date | None = None) -> tuple[Supply, ...]:
+    """Return how each part of a switch that need not be saved is met, after the open ones.
+
+    Its day is the first of its job, or today.
+    """
+    day = today if today is not None else date.today()  # noqa: DTZ011 -- the calendar on the wall
+    mine, job = view.board.planter.name, view.board.next_job
+    first = job.first_day if job is not None else None
+    with store.read() as work:
+        names = (name for name in work.planters.names() if name != mine)
+        others = [one for name in names if (one := _planned(work, name, day, None)) is not None]
+        planned = PlannedSwitch(mine, max(day, first) if first is not None else day, view.kit)
+        return supply([*others, planned], work.shelf.all(), lead_days(work))
 
 
 def lead_days(work: UnitOfWork) -> dict[str, int]:

@@ -75,3 +75,24 @@ def test_a_file_in_the_way_of_the_folder_is_refused(
     assert main(["worklist", store, *JOB, "--out", str(tmp_path / "taken")]) == 2
     assert capsys.readouterr().err.count("\n") == 1
     assert (tmp_path / "taken").read_text() == "mine"
+
+
+def test_clean_out_bags_and_supply_go_with_it(store: str, tmp_path: Path, answer: Answer) -> None:
+    answered = answer("worklist", store, *JOB, "--out", str(tmp_path))
+    cleaned = [tank for one in answered["clean_out"] for tank in one["tanks"]]
+    assert len(cleaned) == len(set(cleaned)) == 12
+    bagged = sum(part["count"] for bag in answered["bags"] for part in bag["parts"])
+    assert bagged == sum(line["needed"] for line in answered["kit"])
+    assert all(bag["person"] is None for bag in answered["bags"])
+    mine = {one["part"]: one for one in answered["supply"] if one["planter"] == "Penny Twelve"}
+    assert {line["part"] for line in answered["kit"]} == set(mine)
+    for one in mine.values():
+        assert one["needed"] == one["short"] + sum(s["count"] for s in one["sources"])
+
+
+def test_with_a_crew_each_bag_has_its_person(store: str, tmp_path: Path, answer: Answer) -> None:
+    crew = ("--crew", "Ann, Bo", "--at", "7:00")
+    answered = answer("worklist", store, *JOB, "--out", str(tmp_path), *crew)
+    assert {bag["person"] for bag in answered["bags"]} <= {"Ann", "Bo"}
+    assert [one["name"] for one in answered["timetable"]["persons"]] == ["Ann", "Bo"]
+    assert answered["timetable"]["begin"] == "7:00"
