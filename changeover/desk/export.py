@@ -91,5 +91,9 @@ def log_of(view: WorkView, before: Setup) -> CleanLog | None:
 def _stem(view: WorkView) -> str:
     """Return a file name that any system takes: planter and lot, letters and figures only."""
     lot = view.board.lot.number if view.board.lot is not None else "target"
-    words = re.findall(r"\w+", f"{view.board.planter.name} {lot}".lower())
-    return f"worklist-{'-'.join(words) or 'planter'}"
+    return f"worklist-{_words(view.board.planter.name) or 'planter'}-{_words(lot) or 'lot'}"
+
+
+def _words(name: str) -> str:
+    """Return a name in lower case as words for a file name, cut to what a file system takes."""
+    return "-".join(re.findall(r"\w+", name.lower()))[:30].strip("-")

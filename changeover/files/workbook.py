@@ -1,9 +1,10 @@
 """A switch as a workbook: tasks, kit, settings before and after, cautions, clean-out log."""
 
+from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from changeover.files.atomic import write_whole
+from changeover.files.atomic import write_bytes
 from changeover.files.formula_guard import clean_text
 from changeover.files.sheet import Shown, WorklistSheet
 from changeover.files.tables import (
@@ -41,7 +42,9 @@ def write_workbook(sheet: WorklistSheet, path: Path, *, paper: str = "A4") -> Pa
     for table in tables:
         _fill(book.create_sheet(table.name), sheet, table)
         _set_up_print(book[table.name], sheet, table, paper)
-    return write_whole(path, book.save)
+    content = BytesIO()  # a full disk would leave the zip file in the middle of its table
+    book.save(content)
+    return write_bytes(path, content.getvalue())
 
 
 def put(cell: "Cell", value: Shown | bool) -> None:

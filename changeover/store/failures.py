@@ -1,6 +1,7 @@
 """Turning what a database reports into the one sentence that a person can act on."""
 
 import errno
+from json import JSONDecodeError
 
 from sqlalchemy.exc import DBAPIError, IntegrityError, OperationalError
 from sqlalchemy.orm.exc import StaleDataError
@@ -8,12 +9,15 @@ from sqlalchemy.orm.exc import StaleDataError
 from changeover.quantities import Refusal
 from changeover.store.refusals import Busy
 
+SPOILT = (UnicodeDecodeError, JSONDecodeError)  # a broken schema, a value that is no JSON
+_FROM_BACKUP = "open its latest backup from the folder beside it"
 _SENTENCES = (
     ("database is locked", "is locked by another program; close that program and try again"),
     ("readonly database", "is read-only; allow writing to it and its folder, or open a copy"),
     ("disk is full", "could not be saved because the disk is full; free some space and try again"),
     ("file is not a database", "is not a store of Changeover; choose another file"),
-    ("malformed", "is damaged; open its latest backup from the folder beside it"),
+    ("could not decode", f"is damaged; {_FROM_BACKUP}"),
+    ("malformed", f"is damaged; {_FROM_BACKUP}"),
     ("unable to open", "cannot be opened; check that its folder exists and can be written to"),
     ("disk i/o error", "cannot be read or written; check the disk and open a copy"),
 )
@@ -33,6 +37,8 @@ def refusal_of(error: Exception, where: str) -> Refusal:
     for sign, says in _SENTENCES:
         if sign in folded:
             return Refusal(f"The store {where} {says}.")
+    if isinstance(error, SPOILT):
+        return Refusal(f"The store {where} is damaged; {_FROM_BACKUP}.")
     if isinstance(error, OSError):
         return _of_system(error, where)
     if isinstance(error, IntegrityError):

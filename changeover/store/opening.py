@@ -12,7 +12,7 @@ from sqlalchemy.orm import Session
 
 from changeover.quantities import Refusal
 from changeover.store.connecting import WRITES, engine_of, is_address, use_write_ahead_log
-from changeover.store.failures import refusal_of
+from changeover.store.failures import SPOILT, refusal_of
 from changeover.store.inspection import check_file, check_tables
 from changeover.store.journal import Journal
 from changeover.store.migrating import migrate
@@ -40,7 +40,7 @@ class Store:
         try:
             with Session(self._engine, expire_on_commit=False) as session:
                 yield UnitOfWork(session, seen=self._seen)
-        except SQLAlchemyError as error:
+        except (SQLAlchemyError, *SPOILT) as error:
             raise refusal_of(error, self.name) from error
 
     @contextmanager
@@ -56,7 +56,7 @@ class Store:
                 journal = Journal(session, who, why, when)
                 yield UnitOfWork(session, journal, self._seen)
                 journal.write()
-        except SQLAlchemyError as error:
+        except (SQLAlchemyError, *SPOILT) as error:
             raise refusal_of(error, self.name) from error
 
     def close(self) -> None:
@@ -76,7 +76,7 @@ def open_store(where: str | Path, *, create: bool = False, clock: Clock = _now) 
     engine = engine_of(where)
     try:
         _make_ready(engine, name, create=create, clock=clock)
-    except (SQLAlchemyError, sqlite3.Error, OSError) as error:
+    except (SQLAlchemyError, sqlite3.Error, OSError, *SPOILT) as error:
         engine.dispose()
         raise refusal_of(error, name) from error
     except Refusal:

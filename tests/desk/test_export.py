@@ -1,10 +1,13 @@
 """The worklist goes out as workbook, CSV and printed sheets, all in one folder."""
 
 import csv
+from dataclasses import replace
 
 import pytest
 from openpyxl import load_workbook
 
+from changeover.desk.door import apply
+from changeover.desk.edits import PutPlanter
 from changeover.desk.export import write_view, write_worklist
 from changeover.desk.plan_switch import work_view_for
 from changeover.quantities import Refusal
@@ -54,3 +57,12 @@ def test_without_work_there_is_nothing_to_write(demo, tmp_path) -> None:
 def test_a_missing_folder_is_named(demo, tmp_path) -> None:
     with pytest.raises(Refusal, match="gone"):
         write_worklist(demo, BAR, tmp_path / "gone")
+
+
+def test_a_long_name_still_makes_a_file(demo, tmp_path) -> None:
+    with demo.read() as work:
+        planter = work.planters.get(BAR)
+    renamed = replace(planter, name=("Long/Name " * 6).strip())
+    apply(demo, PutPlanter(renamed, planter), "Ada")
+    names = [path.name for path in write_worklist(demo, renamed.name, tmp_path)]
+    assert names[0] == "worklist-long-name-long-name-long-name-y-208.xlsx"

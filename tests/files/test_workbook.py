@@ -1,5 +1,6 @@
 """The workbook: real types, widths, frozen header, print set-up, and no formula from text."""
 
+import errno
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from changeover.files.formula_guard import clean_text
 from changeover.files.workbook import HEAD_ROW, put, write_workbook
+from changeover.quantities import Refusal
 from tests.files.sheets import hostile_sheet, switch_sheet
 
 SHEET = switch_sheet()
@@ -88,3 +90,13 @@ def test_no_text_becomes_a_formula_a_number_or_an_error(text: str) -> None:
     cell = Workbook().active["A1"]
     put(cell, text)
     assert (cell.data_type, cell.value) == ("s", clean_text(text))
+
+
+def test_a_full_disk_leaves_neither_workbook_nor_half_a_zip_file(tmp_path, monkeypatch) -> None:
+    def full(_path: Path, _content: bytes) -> int:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    with pytest.raises(Refusal, match="the disk is full"):
+        write_workbook(SHEET, tmp_path / "w.xlsx")
+    assert list(tmp_path.iterdir()) == []

@@ -88,6 +88,20 @@ def test_a_damaged_store_is_refused(file) -> None:
     _refused(file, "damaged|not a store")
 
 
+def test_a_schema_that_is_no_text_any_more_is_refused(file) -> None:
+    content = file.read_bytes()
+    file.write_bytes(content.replace(b"CREATE TABLE about", b"CRE\xb4TE TABLE about"))
+    _refused(file, "damaged")
+
+
+def test_a_value_that_is_spoilt_is_refused_when_it_is_read(file) -> None:
+    with closing(open_store(file)) as store, closing(sqlite3.connect(file)) as other:
+        other.execute("UPDATE planter SET row_spacing = '{\"value\":'")
+        other.commit()
+        with pytest.raises(Refusal, match="is damaged"), store.read() as work:
+            work.planters.get(next(iter(work.planters.names())))
+
+
 def test_a_store_cut_short_is_refused(file) -> None:
     file.write_bytes(file.read_bytes()[:20_000])
     _refused(file, "damaged")
