@@ -40,7 +40,8 @@ class BenchLine:
 class BenchRun:
     """A bench run at one level of vacuum and one position of the singulator.
 
-    ``disc_cells``, the cells on the disc, lets a damaged one be found in the list of events.
+    ``disc_cells``, the cells on the disc, lets a damaged one be found in the list of events. A
+    run ``to_tune`` is at a level that will not stay: it raises and closes no finding.
     """
 
     says = "Enter the run"
@@ -52,6 +53,7 @@ class BenchRun:
     limits: BenchLimits = field(default_factory=BenchLimits)
     plan: BenchPlan = field(default_factory=BenchPlan)
     note: str = ""
+    to_tune: bool = False
 
     def with_line(self, line: BenchLine, at: int | None = None) -> "BenchRun":
         """Return the run with a line more, or another one in place of the line ``at``."""
@@ -128,9 +130,9 @@ def save_run(
         note=run.note,
         lot=lot,
         meters={line.row: line.meter for line in run.lines if line.meter},
-        settles=frozenset(parts | again),
+        settles=frozenset() if run.to_tune else frozenset(parts | again),
     )
-    return save_proof(proof, verdict.findings)
+    return save_proof(proof, () if run.to_tune else verdict.findings)
 
 
 def settled_rows(verdict: BenchVerdict) -> frozenset[int]:
@@ -157,6 +159,7 @@ def run_readings(run: BenchRun) -> dict[str, Any]:
         "disc_cells": run.disc_cells,
         "limits": limits,
         "plan": asdict(run.plan),
+        "to_tune": run.to_tune,
         "lines": [
             {
                 "row": line.row,
@@ -184,6 +187,7 @@ def run_of(proof: TakenProof) -> BenchRun:
         BenchLimits(**kept["limits"]),
         BenchPlan(**kept["plan"]),
         proof.note,
+        kept["to_tune"],
     )
 
 

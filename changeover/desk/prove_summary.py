@@ -20,7 +20,7 @@ def how_it_proved(proofs: Iterable[TakenProof], since: str, units: Units) -> str
     begun = datetime.fromisoformat(since)
     seen: dict[Proof, TakenProof] = {}
     for one in proofs:
-        if datetime.fromisoformat(one.taken) >= begun:
+        if datetime.fromisoformat(one.taken) >= begun and not one.readings.get("to_tune"):
             seen.setdefault(one.kind, one)
     said = (_SAY[kind](seen[kind], units) for kind in _SAY if kind in seen)
     return "; ".join(said)

@@ -11,9 +11,11 @@ from changeover.proof.findings import Proof
 from changeover.quantities import Q, Quantity, Refusal
 from changeover.store.proof_values import FindingState
 from changeover.store.unit_of_work import UnitOfWork
+from changeover.switch.safe_steps import STOPPED
 from changeover.switch.tasks import MachineState, Task, TaskKind, Worklist
 
 FINDING = "finding."
+
 _NO_TIME = Q(0.0, "min")
 _WHERE: Mapping[Proof, WorkPlace] = {
     Proof.BENCH: WorkPlace.METER,

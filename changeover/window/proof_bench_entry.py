@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from changeover.desk.prove_bench import BenchLine, BenchRun, BenchVerdict, judge_run
@@ -45,6 +45,9 @@ class BenchEntry(QWidget):
         self.position = ProofField("singulator position", 70)
         self.skip_most = ProofField("most skips", 62, "none")
         self.double_most = ProofField("most doubles", 62, "none")
+        self.to_tune = QCheckBox("only to tune")
+        self.to_tune.setToolTip("At a level that will not stay: no findings come of this run.")
+        self.to_tune.clicked.connect(self._turn_to_tune)
         self.strip, self.conditions = self._strip(), self._conditions()
         self.says = label(HOW, "soft", wrap=True)
         self.says.setMinimumHeight(30)
@@ -67,6 +70,7 @@ class BenchEntry(QWidget):
         for field, text in zip(self.conditions.fields, texts, strict=True):
             if not field.hasFocus():
                 field.setText(text)
+        self.to_tune.setChecked(run.to_tune)
         self.model.show_rows(range(len(run.lines)))
         judged = self._verdict()
         self._say(HOW if judged is None else whole_says(judged))
@@ -115,6 +119,9 @@ class BenchEntry(QWidget):
             return
         run = self._draft.value
         self._draft.push(replace(run, lines=(*run.lines, *lines)))
+
+    def _turn_to_tune(self, on: bool) -> None:
+        self._draft.push(replace(self._draft.value, to_tune=on))
 
     def remove(self, at: int) -> None:
         """Take a row out again."""
@@ -181,10 +188,11 @@ class BenchEntry(QWidget):
             ("vacuum", self.vacuum),
             ("cells on the disc", self.disc_cells),
             ("singulator", self.position),
-            ("your limits: skips", self.skip_most),
+            ("limits: skips", self.skip_most),
             ("doubles", self.double_most),
         )
         made = FieldLine(named, self.strip_start)
+        made.line.addWidget(self.to_tune)
         made.line.addStretch()
         for field in made.fields:
             field.editingFinished.connect(self.take_conditions)

@@ -129,7 +129,7 @@ def history_lines(told: MeterHistory) -> tuple[str, ...]:
     """Say each run of a meter, and how skips and doubles move over the years."""
     lines = [
         f"{skips.on:%d %b %Y}: skips {percent(skips.events / skips.cells)}, "
-        f"doubles {percent(doubles.events / doubles.cells)} of {skips.cells}"
+        f"doubles {percent(doubles.events / doubles.cells)}"
         for skips, doubles in zip(told.skips.runs, told.doubles.runs, strict=True)
     ]
     return (*lines[-5:], _moves("Skips", told.skips), _moves("Doubles", told.doubles))

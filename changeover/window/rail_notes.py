@@ -41,5 +41,5 @@ def _work_note(chosen: bool, to_do: int) -> RailNote:
 
 def _proof_note(findings: int) -> RailNote:
     if findings:
-        return RailNote(Mark.ATTENTION, f"{findings} finding{'s' if findings > 1 else ''} open")
+        return RailNote(Mark.ATTENTION, f"{findings} finding{'s' if findings > 1 else ''}")
     return RailNote(text="nothing open")

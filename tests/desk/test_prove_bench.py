@@ -79,6 +79,12 @@ def test_one_bad_row_of_many_is_found_and_only_a_passing_run_closes_it(demo) -> 
     assert len(findings(demo, FIDDLE)) == 1
 
 
+def test_a_run_to_tune_raises_and_closes_nothing(demo) -> None:
+    apply(demo, save_run(FIDDLE, run(3, 40, 2)), "Ada")
+    apply(demo, save_run(FIDDLE, run(50, 1, 60, to_tune=True)), "Ada")
+    assert [one.finding.row for one in findings(demo, FIDDLE)] == [2]
+
+
 def test_a_damaged_cell_is_named_and_closed_with_its_row(demo, board) -> None:
     events = " ".join(f"{17 + 56 * turn}s" for turn in range(8))
     line = read_line(board, ("11", "500", "", "", events))
