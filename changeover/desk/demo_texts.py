@@ -40,6 +40,11 @@ _MEASURES = {
     "cell_circle": "diameter",
     "hub_spacing_step": "hub_spacing",
     "fan_limit": "pressure",
+    "tank_capacity": "volume",
+    "bulk_density": "bulk_density",
+    "lubricant": "mass",
+    "run_length": "row_length",
+    "altitude": "row_length",
     "rolling_circumference": "diameter",
     "least_speed": "disc_speed",
     "most_speed": "disc_speed",
@@ -120,7 +125,9 @@ def planter(table: Table) -> Planter:
     names = [group.name for group in groups if group.sort is Scope.DRIVE]
     depth = table["depth"]
     offsets = {int(row): _depth(text) for row, text in depth.get("offsets", {}).items()}
-    more = {key: table[key] for key in ("sensors_per_controller",) if key in table}
+    more = {key: table[key] for key in ("sensors_per_controller", "twin_rows") if key in table}
+    if "tank_capacity" in table:
+        more["tank_capacity"] = _content("tank_capacity", table["tank_capacity"])
     return Planter(
         name=table["name"],
         rows=rows,
@@ -133,6 +140,7 @@ def planter(table: Table) -> Planter:
         ),
         hub_spacing_step=_content("hub_spacing_step", table["hub_spacing_step"]),
         fan_limit=_content("fan_limit", table["fan_limit"]),
+        wheel_track_rows=frozenset(table.get("wheel_track_rows", ())),
         **more,
     )
 
