@@ -27,7 +27,7 @@ def drive_figures(case: Case, seed_rate: Quantity, cells: int) -> Iterator[Figur
             alike.setdefault(same, (drive, []))[1].append(group.place.label)
     for number, (drive, names) in alike.items():
         end = f"_{number + 1}" if len(alike) > 1 else ""
-        yield from _one(case, seed_rate, cells, drive, ", ".join(names), end)
+        yield from _one(case, seed_rate, cells, drive, _listed(names), end)
 
 
 def _one(
@@ -68,3 +68,9 @@ def _ranges(case: Case, seed_rate: Quantity, cells: int, drive: MotorDrive) -> s
         f"{show(speed, 'speed', units)} sow {show(few, 'seed_rate', units, sign=False)} to "
         f"{show(many, 'seed_rate', units)}."
     )
+
+
+def _listed(names: list[str]) -> str:
+    """Return names in a row: ``drive 1, drive 2 and drive 3``."""
+    head = ", ".join(names[:-1])
+    return f"{head} and {names[-1]}" if head else names[-1]

@@ -95,24 +95,25 @@ def _packages(case: Case, packages: need.Packages) -> Iterator[Figure]:
 def _tank(case: Case, one: TankNeed, number: int, sorts: int) -> Iterator[Figure]:
     """Give the figures of one tank, or of several alike; keys are numbered when tanks differ."""
     end = f"_{number}" if sorts > 1 else ""
-    each = " each" if len(one.places) > 1 else ""
-    where = f"{_named(one.places)}{each}"
-    why = f"{where.capitalize()} feeds {one.rows} of the {len(case.rows)} rows that plant."
+    where = _named(one.places)
+    each = ", each" if len(one.places) > 1 else ""
+    feeds = f"feeds {one.rows}" if not each else f"feed {one.rows} each"
+    why = f"{where[0].upper()}{where[1:]} {feeds} of the {len(case.rows)} rows that plant."
     if case.seeds_per_mass is not None:
         mass = need.mass_needed(one.seeds, case.seeds_per_mass[0])
         why = f"{why} That is {show(mass, 'mass', case.units)}."
     how = "seeds needed · rows of the tank / rows that plant"
-    name = f"Seeds for {where}"
+    name = f"Seeds to fill in, {where}{each}"
     yield _figure(case, f"tank_seeds{end}", name, one.seeds, "count", why, how)
     if one.packages is not None and len(case.rows) > one.rows:
         exact = one.seeds.magnitude / one.packages.seeds_per_package
         left = grouped(one.packages.left_over, 0)
-        why = f"{exact:.2f} go in: rounded up, {left} seeds are left over{each}."
-        key, name = f"tank_packages{end}", f"Packages for {where}"
+        why = f"{exact:.2f} go in: rounded up, {left} seeds are left over."
+        key, name = f"tank_packages{end}", f"Packages to fill in, {where}{each}"
         whole, how = Q(one.packages.whole, "count"), "seeds of the tank / seeds per package"
         yield _figure(case, key, name, whole, "count", why, how)
     if one.fill is not None:
-        yield from _fill(case, one.fill, where, end)
+        yield from _fill(case, one.fill, f"{where}{each}", end)
 
 
 def _fill(case: Case, fill: Fill, where: str, end: str) -> Iterator[Figure]:
@@ -126,18 +127,18 @@ def _fill(case: Case, fill: Fill, where: str, end: str) -> Iterator[Figure]:
     why = f"{shown} at {heavy} ({whence}). {LEVEL}"
     how = "volume · bulk density · seeds per mass"
     reason = Reason("seeds in a full tank", why, whence, trust, how)
-    yield Figure(f"fill_seeds{end}", f"A full {where} holds", fill.seeds, "count", reason)
+    yield Figure(f"fill_seeds{end}", f"Seeds when full, {where}", fill.seeds, "count", reason)
     why, how = "The first fill is counted.", "seeds of its rows / fill without reserve, rounded up"
-    key, name = f"fills{end}", f"Fills of {where}"
+    key, name = f"fills{end}", f"Fills, {where}"
     yield _figure(case, key, name, Q(fill.fills, "count"), "count", why, how)
     why = f"A fill goes so far, down to {_reserve(case)}."
     how = "seeds in a fill · (1 − reserve) / seeds that its rows draw from an area"
-    key, name = f"run_out_area{end}", f"A fill of {where} lasts for"
+    key, name = f"run_out_area{end}", f"Area of a fill, {where}"
     yield _figure(case, key, name, fill.area, "area", why, how)
     why = f"At {show(case.job.speed, 'speed', case.units)}, with turns and filling counted in."
     how = "area / (width · speed · 65 %)"
     reason = Reason("time to run out", why, EFFICIENCY_SOURCE, Trust.PUBLISHED, how)
-    yield Figure(f"run_out_time{end}", f"A fill of {where} lasts", fill.time, "time", reason)
+    yield Figure(f"run_out_time{end}", f"Time of a fill, {where}", fill.time, "time", reason)
 
 
 def _reserve(case: Case) -> str:
@@ -165,8 +166,8 @@ def _stops(case: Case, seed_rate: Quantity, found: tuple[TankNeed, ...]) -> Iter
 def _named(places: tuple[Place, ...]) -> str:
     rows = [place.row for place in places if place.row is not None]
     if rows:
-        return f"hopper of {named_rows(rows).lower()}"
-    return ", ".join(place.label for place in places)
+        return f"hopper{'s' if len(rows) > 1 else ''} of {named_rows(rows).lower()}"
+    return " and ".join(place.label for place in places)
 
 
 def _figure(

@@ -28,5 +28,5 @@ def test_a_tank_with_another_lot_is_told_apart(store: str, answer: Answer) -> No
 def test_reasons_are_told_when_asked(store: str, capsys) -> None:
     assert main(["field-need", store, *JOB, "--why"]) == 0
     out = capsys.readouterr().out
-    assert "feeds 12 of the 24 rows" in out
+    assert "feed 12 each of the 24 rows" in out
     assert "width of the pass" in out

@@ -43,7 +43,7 @@ def test_an_electric_motor_takes_no_oil() -> None:
 
 def test_drives_alike_are_told_together_and_others_apart() -> None:
     both = by_key(motor(), motor())
-    assert both["motor_speed"].name == "Motor speed, drive 1, drive 2"
+    assert both["motor_speed"].name == "Motor speed, drive 1 and drive 2"
     apart = by_key(motor(), replace(motor(), ratio=10.0))
     assert {"motor_speed_1", "motor_speed_2"} <= apart.keys()
 
