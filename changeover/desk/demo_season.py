@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
+from changeover.desk import demo_proofs
 from changeover.desk import demo_texts as texts
 from changeover.desk.board import Board, read_board
 from changeover.desk.do_work import tick_places
@@ -137,6 +138,10 @@ EVENTS: Mapping[str, Callable[[Store, Event, Setups], None]] = {
     "hours": hours,
     "move": move,
     "look over": look_over,
+    "inspect": demo_proofs.inspect,
+    "gauges": demo_proofs.read_gauges,
+    "prices": demo_proofs.take_prices,
+    "appraise": demo_proofs.appraise,
 }
 
 

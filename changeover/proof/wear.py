@@ -206,12 +206,17 @@ def _condition(value: Quantity, limit: WearLimit) -> WearState:
 
 
 def _says(value: Quantity, limit: WearLimit) -> str:
-    parts = [f"{limit.name} {said(value)}"]
+    parts = [f"{limit.name} {_exactly(value)}"]
     if limit.low is not None:
-        parts.append(f"least {said(limit.low)}")
+        parts.append(f"least {_exactly(limit.low)}")
     if limit.high is not None:
-        parts.append(f"most {said(limit.high)}")
+        parts.append(f"most {_exactly(limit.high)}")
     return ", ".join(parts) + "."
+
+
+def _exactly(length: Quantity) -> str:
+    """Say a length finely enough to tell a reading from its limit."""
+    return said(length, 2 if f"{length.units:~}" == "in" else 1)
 
 
 def _look_says(limit: WearLimit, condition: WearState) -> str:

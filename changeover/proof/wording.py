@@ -3,10 +3,14 @@
 from changeover.quantities import Quantity, grouped, unit_sign
 
 
-def said(quantity: Quantity) -> str:
-    """Return a quantity for a sentence, ``32 000 1/ac`` or ``6.53 in``."""
+def said(quantity: Quantity, digits: int | None = None) -> str:
+    """Return a quantity for a sentence, ``32 000 1/ac`` or ``6.53 in``.
+
+    Three figures are said unless ``digits`` after the point are asked for.
+    """
     size = abs(float(quantity.magnitude))
-    digits = 0 if size >= 100 else 1 if size >= 10 else 2
+    if digits is None:
+        digits = 0 if size >= 100 else 1 if size >= 10 else 2
     unit = f"{quantity.units:~P}".replace("inch_of_water", "inH2O")
     if unit.startswith("count/"):
         unit = unit.replace("count", "seeds", 1)

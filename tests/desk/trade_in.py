@@ -13,7 +13,8 @@ from changeover.quantities import Q
 
 DISC, TUBE, WIPER = "opener disc diameter", "seed tube", "wiper"
 DAY, INSPECTED = date(2026, 3, 10), date(2026, 3, 1)
-PENNY, MAGPIE = "Penny Twelve", "Magpie 31"
+PENNY, FIDDLE, MAGPIE = "Penny Twelve", "Old Fiddle 24", "Magpie 31"
+ROWS = {PENNY: 12, FIDDLE: 24, MAGPIE: 31}
 PRICES = (
     "code,text,price,currency,tax (%),part,each row,minutes",
     "labour,an hour in the shop,90,USD,7,,,",
@@ -31,8 +32,8 @@ def price_file(folder: Path, *more: str) -> Path:
 
 def inspect(store: Store, planter: str, *worn: int, extra: bool = False) -> None:
     """Inspect every row's opener discs; those named are worn, and the tube of row 3 if wanted."""
-    rows = 12 if planter == PENNY else 31
-    cells = {(row, DISC): Q(14.2 if row in worn else 14.9, "in") for row in range(1, rows + 1)}
+    rows = range(1, ROWS[planter] + 1)
+    cells = {(row, DISC): Q(14.2 if row in worn else 14.9, "in") for row in rows}
     if extra:
         cells |= {(3, TUBE): False, (4, WIPER): False}  # type: ignore[dict-item]
     found = Inspection(INSPECTED, cells, {DISC: "15 in new"}, Q(900.0, "acre"))

@@ -1,6 +1,7 @@
 """The Trade-in page: an appraisal is begun, typed, pictured and printed; two stand side by side."""
 
 from collections.abc import Iterator
+from datetime import date
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -14,7 +15,7 @@ from changeover.desk.edits import PutAppraisal, PutPrices
 from changeover.window.appraisal_page import TradeInPage
 from changeover.window.appraisal_photos import read_photo
 from changeover.window.page import EVERYTHING
-from tests.desk.trade_in import DAY, KEPT, MAGPIE, PENNY, inspect, kept, price_file
+from tests.desk.trade_in import DAY, FIDDLE, KEPT, MAGPIE, PENNY, inspect, kept, price_file
 from tests.window.on_demo import OnDemo, on_demo
 
 
@@ -24,12 +25,15 @@ def trade(qtbot: Any, tmp_path: Path) -> Iterator[OnDemo]:
     with on_demo(qtbot, tmp_path, TradeInPage, PENNY) as put:
         kept(put.store, tmp_path)
         put.page.refresh(EVERYTHING)
+        put.page.one.chosen.choose("spring")
+        put.page.prices.chosen.choose("shop")
         yield put
 
 
 @pytest.fixture
 def empty(qtbot: Any, tmp_path: Path) -> Iterator[OnDemo]:
-    with on_demo(qtbot, tmp_path, TradeInPage, PENNY) as put:
+    """Give the page on a planter that was neither inspected nor appraised."""
+    with on_demo(qtbot, tmp_path, TradeInPage, FIDDLE) as put:
         yield put
 
 
@@ -52,7 +56,11 @@ def picture(path: Path, width: int = 400, height: int = 300) -> Path:
 
 
 def kept_now(put: OnDemo) -> Any:
-    return appraisals(put.store, PENNY)[0]
+    return next(one for one in appraisals(put.store, PENNY) if one.name == "spring")
+
+
+def names(put: OnDemo) -> set[str]:
+    return {one.name for one in appraisals(put.store, PENNY)}
 
 
 def type_in(put: OnDemo, field: str, text: str) -> None:
@@ -115,7 +123,7 @@ def test_an_appraisal_is_begun_by_name_and_removed_with_its_photos(
     trade.page.one.attach()
     trade.page.one.asking = trade.answers
     trade.page.one.remove()
-    assert [one.name for one in appraisals(trade.store, PENNY)] == ["spring"]
+    assert "for Bea" not in names(trade)
     trade.door.stack.undo()
     trade.page.one.chosen.choose("for Bea")
     assert trade.page.one.photos.count() == 1
@@ -127,15 +135,16 @@ def test_without_an_appraisal_the_page_says_how_to_begin(empty: OnDemo) -> None:
     empty.page.one.begin()
     assert "has no name" in empty.refused[-1]
     empty.page.one.print_report()
-    assert appraisals(empty.store) == ()
+    assert appraisals(empty.store, FIDDLE) == ()
 
 
 def test_what_is_missing_is_said_in_place(empty: OnDemo) -> None:
     empty.answers.texts = ["for Bea"]
     empty.page.one.begin()
     assert "has no wear inspection" in empty.page.one.missing.words.text()
-    inspect(empty.store, PENNY, 3)
+    inspect(empty.store, FIDDLE, 3)
     empty.page.refresh(EVERYTHING)
+    empty.page.one.form.prices.choose("")
     assert "no price list is chosen" in empty.page.one.missing.words.text()
 
 
@@ -212,15 +221,29 @@ def test_a_price_list_in_use_is_not_removed(trade: OnDemo) -> None:
     before = trade.page.one.view.kept
     trade.door.push(PutAppraisal(type(KEPT)(**{**vars(before), "prices": ""}), before))
     trade.page.prices.remove()
-    assert price_books(trade.store) == ()
+    assert "shop" not in [one.name for one in price_books(trade.store)]
     trade.door.stack.undo()
     assert isinstance(trade.door.latest, PutPrices)
 
 
-def test_two_planters_stand_side_by_side(trade: OnDemo, tmp_path: Path) -> None:
-    assert "Two appraisals are needed" in trade.page.beside.says.text()
-    inspect(trade.store, MAGPIE, 2)
+def choose_two(trade: OnDemo) -> None:
     trade.door.push(PutAppraisal(type(KEPT)(MAGPIE, "spring", DAY, prices="shop")))
+    beside = trade.page.beside
+    beside.one.choose((PENNY, "spring"))
+    beside.other.choose((MAGPIE, "spring"))
+
+
+def test_one_appraisal_is_not_enough(trade: OnDemo) -> None:
+    for planter, name in ((PENNY, "spring sale"), (MAGPIE, "spring sale")):
+        found = next(one for one in appraisals(trade.store, planter) if one.name == name)
+        trade.door.push(PutAppraisal(None, before=found))
+    assert "Two appraisals are needed" in trade.page.beside.says.text()
+    assert trade.page.beside.model.rows == ()
+
+
+def test_two_planters_stand_side_by_side(trade: OnDemo, tmp_path: Path) -> None:
+    inspect(trade.store, MAGPIE, 2)
+    choose_two(trade)
     model = trade.page.beside.model
     heads = [model.headerData(n, Qt.Orientation.Horizontal) for n in (1, 2)]
     assert heads == [PENNY, MAGPIE]
@@ -229,6 +252,9 @@ def test_two_planters_stand_side_by_side(trade: OnDemo, tmp_path: Path) -> None:
 
 
 def test_one_that_cannot_be_reckoned_says_why(trade: OnDemo) -> None:
-    trade.door.push(PutAppraisal(type(KEPT)(MAGPIE, "spring", DAY, prices="shop")))
+    choose_two(trade)
+    before = next(one for one in appraisals(trade.store, MAGPIE) if one.name == "spring")
+    early = type(KEPT)(**{**vars(before), "on": date(2024, 1, 1)})
+    trade.door.push(PutAppraisal(early, before))
     assert "Magpie 31 has no wear inspection" in trade.page.beside.says.text()
     assert trade.page.beside.model.rows == ()

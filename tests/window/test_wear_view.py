@@ -17,7 +17,7 @@ from changeover.window.page import EVERYTHING
 from changeover.window.wear_view import WearProof
 from tests.window.on_demo import OnDemo, on_demo
 
-PLANTER = "Penny Twelve"
+PLANTER = "Old Fiddle 24"
 DISC, TUBE, WIPER = "opener disc diameter", "seed tube", "wiper"
 
 
@@ -45,7 +45,7 @@ def test_the_model_is_sound(wear: OnDemo, qtmodeltester: Any) -> None:
 
 def test_parts_stand_down_and_rows_across(wear: OnDemo) -> None:
     model = wear.page.model
-    assert model.columnCount() == 12
+    assert model.columnCount() == 24
     assert {DISC, TUBE, WIPER, "hose", "vacuum seal", "disc flatness"} <= set(model.parts)
 
 
@@ -90,21 +90,21 @@ def test_the_selection_is_filled_along_one_part(wear: OnDemo, qtbot: Any) -> Non
     matrix.setCurrentIndex(wear.page.model.index_of((1, TUBE)))
     matrix.selectRow(line)
     qtbot.keyClick(matrix, Qt.Key.Key_D, Qt.KeyboardModifier.ControlModifier)
-    assert [text_of(wear, row, TUBE) for row in (2, 12)] == ["good", "good"]
+    assert [text_of(wear, row, TUBE) for row in (2, 24)] == ["good", "good"]
     wear.door.stack.undo()
-    assert text_of(wear, 12, TUBE) == ""
+    assert text_of(wear, 24, TUBE) == ""
 
 
 def test_a_block_is_pasted_whole_or_not_at_all(wear: OnDemo) -> None:
     matrix, model = wear.page.matrix, wear.page.model
-    matrix.setCurrentIndex(model.index_of((11, DISC)))
+    matrix.setCurrentIndex(model.index_of((23, DISC)))
     QGuiApplication.clipboard().setText("14.9\t14.8\n2.2\t99")
     matrix.paste()
-    assert text_of(wear, 11, DISC) == ""
+    assert text_of(wear, 23, DISC) == ""
     QGuiApplication.clipboard().setText("14.9\t14.8\n2.2\t2.3")
     matrix.paste()
-    assert (text_of(wear, 12, DISC), text_of(wear, 11, "opener contact")) == ("14.80", "2.20")
-    matrix.setCurrentIndex(model.index_of((12, DISC)))
+    assert (text_of(wear, 24, DISC), text_of(wear, 23, "opener contact")) == ("14.80", "2.20")
+    matrix.setCurrentIndex(model.index_of((24, DISC)))
     matrix.paste()
     assert "beyond the matrix" in wear.refused[-1]
 
