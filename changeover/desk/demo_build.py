@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from changeover.desk import demo_texts as texts
+from changeover.desk.demo_crew import crew_edits
 from changeover.desk.demo_season import EVENTS
 from changeover.desk.door import apply
 from changeover.desk.edits import (
@@ -80,6 +81,7 @@ def _enter_shop(store: Store, shop: texts.Table) -> None:
     edits += [PutField(field) for field in texts.fields_of(shop)]
     edits += [PutJob(job) for job in texts.jobs(shop)]
     edits += [PutTime(_time(table)) for table in shop["time"]]
+    edits += crew_edits(texts.demo_table("crew"))
     for edit in edits:
         apply(store, replace(edit, why=OPENING), OWNER)
 

@@ -36,26 +36,25 @@ def low_brush(demo: Store, today: date = MAY_4) -> Supply:
 def test_what_an_open_switch_lacks_is_short_on_its_day(demo: Store) -> None:
     found = low_brush(demo)
     assert (found.planter, found.day, found.short) == (PLANTER, MAY_4, 1)
-    assert found.order_by is None
+    assert found.order_by == MAY_4 - timedelta(days=2)
 
 
 def test_with_days_to_deliver_the_last_day_to_order_is_told(demo: Store, do: Do) -> None:
-    do(set_delivery("low", None, "3 days"))
-    assert read_lead_days(demo) == {"low": 3}
+    do(set_delivery("low", 2, "3 days"))
+    assert read_lead_days(demo)["low"] == 3
     assert low_brush(demo).order_by == MAY_4 - timedelta(days=3)
     line = next(one for one in stock(demo, PLANTER, MAY_4) if one.part.code == "low")
     assert (line.days, line.order_by) == (3, "! now, due 1 May")
 
 
 def test_days_to_deliver_can_be_changed_taken_back_and_emptied(demo: Store, do: Do) -> None:
-    back = do(set_delivery("low", None, "3")).inverse
-    do(set_delivery("low", 3, "10"))
-    assert read_lead_days(demo) == {"low": 10}
-    do(set_delivery("low", 10, ""))
-    assert read_lead_days(demo) == {}
-    do(set_delivery("low", None, "3"))
+    back = do(set_delivery("low", 2, "")).inverse
+    assert "low" not in read_lead_days(demo)
+    assert low_brush(demo).order_by is None
     do(back)
-    assert read_lead_days(demo) == {}
+    assert read_lead_days(demo)["low"] == 2
+    do(set_delivery("low", 2, "10"))
+    assert read_lead_days(demo)["low"] == 10
 
 
 @pytest.mark.parametrize("text", ["soon", "-2", "1.5"])
