@@ -14,7 +14,7 @@ from changeover.proof.intervals import Interval
 from changeover.proof.odd_rows import OddRow
 from changeover.proof.source import ARITHMETIC, PRACTICE
 from changeover.proof.spacing_limits import SpacingVerdict
-from changeover.proof.wear import WearState, WearVerdict
+from changeover.proof.wear import Kind, WearState, WearVerdict
 from changeover.proof.wording import percent, said
 from changeover.quantities import Quantity
 
@@ -143,7 +143,9 @@ def wear_findings(verdicts: Iterable[WearVerdict]) -> tuple[Finding, ...]:
         if one.limit is None or one.condition not in (WearState.REPLACE, WearState.WATCH):
             continue
         worn = one.condition is WearState.REPLACE
-        what = f"{one.limit.name}: {one.condition}"
+        looked = one.limit.kind is Kind.LOOK
+        named = one.reading.part[:1].upper() + one.reading.part[1:] if looked else one.limit.name
+        what = f"{named}: {one.condition}"
         advice = (Advice(one.limit.action, one.limit.source, JACK),)
         found.append(
             Finding(
@@ -151,7 +153,7 @@ def wear_findings(verdicts: Iterable[WearVerdict]) -> tuple[Finding, ...]:
                 one.reading.row,
                 one.reading.part,
                 what,
-                one.says,
+                one.says.rstrip("."),
                 advice,
                 Weight.WORK if worn else Weight.WATCH,
             )

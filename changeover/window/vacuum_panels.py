@@ -71,12 +71,9 @@ class FanPanel(QWidget):
 
 def _branch_words(branch: Manifold, units: Units) -> str:
     far = branch.rows[-1]
-    fall = branch.per_row
-    per_row = f", {show(fall, 'pressure', units)} a row" if fall is not None else ""
-    return (
-        f"Row {far.row}: {show(far.vacuum, 'pressure', units)}, {percent(far.share, 0)} of set; "
-        f"falls {percent(branch.loss, 0)}{per_row}."
-    )
+    way = "falls" if branch.loss >= 0 else "rises"
+    held = f"{show(far.vacuum, 'pressure', units)}, {percent(far.share, 0)} of set"
+    return f"Row {far.row}: {held}; {way} {percent(abs(branch.loss), 0)} from the fan on."
 
 
 def fans_words(pairs: Sequence[FansCompared], found: Sequence[FanJudged], units: Units) -> str:

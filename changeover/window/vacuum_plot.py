@@ -114,7 +114,7 @@ class VacuumPlot(QWidget):
         painter.drawLine(QPointF(left + 2, high), QPointF(right - 2, high))
         painter.setFont(font(SMALL_PX, bold=True))
         words = f"{fan.fan}, set {size:.{MEASURES['pressure'].digits(self._outlook.units)}f}"
-        box = QRectF(left + 6, high - 17, right - left - 12, 15)
+        box = QRectF(left + 6, low - 17, right - left - 12, 15)
         painter.drawText(box, int(Qt.AlignmentFlag.AlignLeft), words)
         self._paint_feed(painter, gauges.near.get(fan.fan))
 

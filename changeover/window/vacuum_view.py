@@ -41,6 +41,7 @@ from changeover.window.vacuum_line import VacuumLine
 from changeover.window.vacuum_model import VacuumModel
 from changeover.window.vacuum_panels import VacuumPanels, fans_words
 from changeover.window.vacuum_plot import VacuumPlot
+from changeover.window.wear_view import scrolled
 from changeover.window.words import button, label, pill
 
 SIDE_WIDTH = 272
@@ -60,9 +61,10 @@ class VacuumProof(ProofView):
         self.line, self.plot = VacuumLine(self.model, door, outlook), VacuumPlot(outlook)
         self.panels, self.caution = VacuumPanels(outlook.units), CautionBar(outlook)
         self.shown: ChoiceBox[int] = ChoiceBox("Readings")
-        self.day = DayField("Day")
+        self.day, self.day_name = DayField("Day"), label("Day", "soft")
         self.cards, self.findings = FindingCards(door, outlook), pill("findings")
         self.stack = QStackedWidget()
+        self.findings.setMinimumWidth(112)
         self.save_button = button("Save the readings", "main", self.save)
         self._taken: tuple[Gauges, ...] = ()
         self._planter = ""
@@ -127,7 +129,8 @@ class VacuumProof(ProofView):
         self.panels.show_fans(fans(board), units)
         for panel in self.panels.fans:
             panel.show_gauges(past or self.draft.value, units, editable=past is None)
-        self.day.setEnabled(past is None)
+        self.day.setVisible(past is None)
+        self.day_name.setVisible(past is None)
         self.save_button.setEnabled(past is None)
         self.caution.show_lines(RUNNING_FAN)
         self.model.show_gauges(range(1, board.planter.rows + 1), units, past)
@@ -170,12 +173,12 @@ class VacuumProof(ProofView):
     def _lay_out(self) -> None:
         head, foot = QHBoxLayout(), QHBoxLayout()
         head.setSpacing(8)
-        for words, field, width in (("", self.shown, 170), ("Day", self.day, 108)):
-            if words:
-                head.addWidget(label(words, "soft"))
+        head.addWidget(self.shown)
+        head.addWidget(self.day_name)
+        head.addWidget(self.day)
+        for field, width in ((self.shown, 170), (self.day, 108)):
             field.setFixedWidth(width)
             field.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-            head.addWidget(field)
         head.addStretch()
         head.addWidget(self.findings)
         foot.addWidget(label(HINT, "soft", wrap=True), 1)
@@ -185,11 +188,8 @@ class VacuumProof(ProofView):
         column.setSpacing(8)
         column.addLayout(head)
         column.addWidget(self.caution)
-        cards = QScrollArea()
-        cards.setWidgetResizable(True)
-        cards.setWidget(self.cards)
         self.stack.addWidget(self.plot)
-        self.stack.addWidget(cards)
+        self.stack.addWidget(scrolled(self.cards))
         self.findings.toggled.connect(lambda on: self.stack.setCurrentIndex(int(on)))
         column.addWidget(self.stack, 1)
         column.addWidget(self.line)

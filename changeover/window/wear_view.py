@@ -42,8 +42,8 @@ from changeover.window.wear_limits_dialog import WearLimitsDialog
 from changeover.window.wear_matrix import WearMatrix
 from changeover.window.wear_model import WearModel
 from changeover.window.wear_side import WearSide
-from changeover.window.wear_words import day_words
-from changeover.window.words import button, label, pill
+from changeover.window.wear_words import day_words, past_words
+from changeover.window.words import Elided, button, label, pill
 
 VARIED = {"opener disc diameter": "Opener discs", "opener contact": "Blade"}
 HINT = "Type a figure, or g for good and r for replace; Enter goes on, Ctrl+D fills the selection."
@@ -65,11 +65,12 @@ class WearProof(ProofView):
         self.shown: ChoiceBox[int] = ChoiceBox("Inspection")
         self.day, self.worked = (
             DayField("Day"),
-            QuantityField("Done so far", "area", outlook.units, hint="acres on the planter"),
+            QuantityField("Done so far", "area", outlook.units, hint="area"),
         )
         self.variants = {part: ChoiceBox[str](name) for part, name in VARIED.items()}
         self.cards, self.findings = FindingCards(door, outlook), pill("findings")
-        self.stack = QStackedWidget()
+        self.stack, self.inputs, self.told = QStackedWidget(), QWidget(), Elided("", "soft")
+        self.findings.setMinimumWidth(112)
         self.save_button = button("Save the inspection", "main", self.save)
         self.matrix.moved.connect(self._show_side)
         self.draft.changed.connect(lambda _kinds: self._drafted())
@@ -155,8 +156,10 @@ class WearProof(ProofView):
         self.draft.value = self.typed()
         rows = range(1, self.outlook.board.planter.rows + 1)
         self.model.show_all(rows, self.known.limits, self.outlook.units, past)
-        for field in (self.day, self.worked, *self.variants.values(), self.save_button):
-            field.setEnabled(past is None)
+        self.inputs.setVisible(past is None)
+        self.told.setVisible(past is not None)
+        self.told.setText("" if past is None else past_words(past, self.outlook.units))
+        self.save_button.setEnabled(past is None)
         if not self.matrix.currentIndex().isValid() and self.model.rowCount():
             self.matrix.setCurrentIndex(self.model.index(0, 0))
         self._typed()
@@ -193,13 +196,16 @@ class WearProof(ProofView):
         self.side.show_cell(self.model, spot, self._rates.get(spot) if spot else None)
 
     def _lay_out(self) -> None:
-        head, body, column = QHBoxLayout(), QHBoxLayout(self), QVBoxLayout()
+        head, body, column = QHBoxLayout(self.inputs), QHBoxLayout(self), QVBoxLayout()
+        top = QHBoxLayout()
+        head.setContentsMargins(0, 0, 0, 0)
         head.setSpacing(8)
-        fields = (("", self.shown, 164), ("Day", self.day, 100), ("Done so far", self.worked, 104))
-        choices = [(VARIED[part], box, 120) for part, box in self.variants.items()]
+        self.shown.setFixedWidth(164)
+        self.shown.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        fields = (("Day", self.day, 100), ("Done so far", self.worked, 98))
+        choices = [(VARIED[part], box, 126) for part, box in self.variants.items()]
         for words, field, width in (*fields, *choices):
-            if words:
-                head.addWidget(label(words, "soft"))
+            head.addWidget(label(words, "soft"))
             field.setFixedWidth(width)
             field.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
             head.addWidget(field)
@@ -211,12 +217,12 @@ class WearProof(ProofView):
         foot.addWidget(self.save_button)
         column.setContentsMargins(0, 0, 12, 12)
         column.setSpacing(8)
-        column.addLayout(head)
-        cards = QScrollArea()
-        cards.setWidgetResizable(True)
-        cards.setWidget(self.cards)
+        top.addWidget(self.shown)
+        top.addWidget(self.inputs, 1)
+        top.addWidget(self.told, 1)
+        column.addLayout(top)
         self.stack.addWidget(self.matrix)
-        self.stack.addWidget(cards)
+        self.stack.addWidget(scrolled(self.cards))
         self.findings.toggled.connect(lambda on: self.stack.setCurrentIndex(int(on)))
         column.addWidget(self.stack, 1)
         column.addLayout(foot)
@@ -230,3 +236,16 @@ def where_of(kept: KeptFinding) -> str:
     """Say where a finding is: ``Row 11``."""
     row = kept.finding.row
     return f"Row {row}" if row is not None else "Planter"
+
+
+def scrolled(cards: FindingCards) -> QScrollArea:
+    """Return findings in an area that scrolls, each as high as its words need."""
+    area, inside = QScrollArea(), QWidget()
+    column = QVBoxLayout(inside)
+    column.setContentsMargins(0, 0, 8, 0)
+    column.addWidget(cards)
+    column.addStretch(1)
+    inside.setObjectName("surface")
+    area.setWidgetResizable(True)
+    area.setWidget(inside)
+    return area

@@ -16,6 +16,13 @@ def day_words(inspection: Inspection) -> str:
     return f"{day.day} {day:%B %Y}"
 
 
+def past_words(inspection: Inspection, units: Units) -> str:
+    """Say what goes with an inspection taken before: area done, variants, note."""
+    worked = inspection.worked
+    done = [f"{show(worked, 'area', units)} done by then"] if worked is not None else []
+    return "; ".join(filter(None, [*done, *inspection.applies.values(), inspection.note]))
+
+
 def bounds_words(limit: WearLimit, units: Units) -> str:
     """Say the bounds of a limit: ``least 14.50 in, new 15.00 in``; a look has none."""
     named = (("least", limit.low), ("most", limit.high), ("new", limit.new))
