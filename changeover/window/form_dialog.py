@@ -56,7 +56,8 @@ class FormDialog(QDialog):
     def _is_field(self, widget: QWidget) -> bool:
         stops = bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus)
         proxied = widget.focusProxy() is not None
-        return stops and not proxied and widget not in (self.cancel, self.take)
+        inside = widget.window() is self  # and not in the list that a box drops down
+        return stops and inside and not proxied and widget not in (self.cancel, self.take)
 
     def edit(self) -> Any:
         """Return the edit that the form describes. Raises Refusal."""

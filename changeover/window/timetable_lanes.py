@@ -96,7 +96,7 @@ class LanesChart(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(280, int(AXIS + FOOT + LANE * max(1, len(self.shown.lanes))))
+        return QSize(240, int(AXIS + FOOT + LANE * max(1, len(self.shown.lanes))))
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()

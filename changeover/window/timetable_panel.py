@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QVBoxLayout, QWidget
 
 from changeover.desk import who_does_what as desk
@@ -198,7 +198,7 @@ class TimetablePanel(QWidget):
         self.bar.setTextVisible(False)
         self.bar.setMaximumHeight(8)
         self.bar.setAccessibleName("How far the search is")
-        head, foot, ifs = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        head, foot, ifs = QHBoxLayout(), QHBoxLayout(), QVBoxLayout()
         head.addWidget(label("Who does what", "title"), 1)
         head.addWidget(self.people)
         foot.addWidget(self.go, 1)
@@ -206,9 +206,8 @@ class TimetablePanel(QWidget):
         foot.addWidget(self.stop)
         foot.addWidget(self.sheets)
         ifs.setSpacing(0)
-        ifs.addWidget(self.person)
-        ifs.addWidget(self.tool)
-        ifs.addStretch()
+        for made in (self.person, self.tool):
+            ifs.addWidget(made, 0, Qt.AlignmentFlag.AlignLeft)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)

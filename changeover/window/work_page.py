@@ -7,6 +7,8 @@ from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
     QLabel,
+    QMenu,
+    QPushButton,
     QScrollArea,
     QStackedWidget,
     QVBoxLayout,
@@ -27,6 +29,7 @@ from changeover.window.attempts import attempt
 from changeover.window.caution import CautionBar
 from changeover.window.door import Door
 from changeover.window.outlook import Outlook
+from changeover.window.own_task_list import OwnTaskList
 from changeover.window.page import Page, Read
 from changeover.window.signing_off import sign_off
 from changeover.window.task_card import TaskCard
@@ -138,6 +141,7 @@ class WorkPage(Page):
         head.addWidget(self.only_open)
         head.addWidget(self.yard)
         head.addWidget(button("Write the sheets", clicked=self.print_sheets))
+        head.addWidget(self._more())
         inside = QWidget()
         inside.setObjectName("surface")
         inside.setLayout(self._column)
@@ -172,6 +176,19 @@ class WorkPage(Page):
         self.by_place.setChecked(True)
         self._ways.idClicked.connect(self.views.setCurrentIndex)
         head.addSpacing(12)
+
+    def open_own_tasks(self) -> None:
+        """Open the list of tasks that were added or split off."""
+        if self.view is None or self.view.board.next_job is None:
+            self.door.refused.emit("No switch is open; choose the next seed first.")
+            return
+        OwnTaskList(self.read, self.door, self.outlook, self).open()
+
+    def _more(self) -> QPushButton:
+        made, menu = button("More ▾", "quiet"), QMenu(self)
+        menu.addAction("Tasks of your own…", self.open_own_tasks)
+        made.setMenu(menu)
+        return made
 
     def _share_out(self, plan: CrewPlan | None) -> None:
         self.persons.show_plan(plan)
