@@ -134,7 +134,7 @@ def beside_lines(one: AppraisalView, other: AppraisalView) -> tuple[tuple[str, s
         lines.append(("Work, sum with tax", money(here, code), money(there, code)))
     lines += zip_values(one, other)
     if not pair.fair:
-        lines.append(("Sums", *(_missing_words(view) for view in (one, other))))
+        lines.append(("Sums", _missing_words(one), _missing_words(other)))
     return tuple(lines)
 
 

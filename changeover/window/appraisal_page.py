@@ -1,5 +1,6 @@
 """The Trade-in page: one planter appraised, two side by side, and the price lists."""
 
+from collections.abc import Iterator
 from typing import ClassVar
 
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
@@ -72,6 +73,13 @@ class TradeInPage(Page):
         super().recolour()
         for view in self.views.values():
             view.recolour()
+
+    @override
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        for number, name in ((1, "side-by-side"), (2, "prices")):
+            self.show_view(number)
+            yield name, self.window()
+        self.show_view(0)
 
     def show_view(self, number: int) -> None:
         """Show one of the views by its number from the left."""

@@ -1,6 +1,6 @@
 """The Proof page: one pill for each sort of proof, its view below."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import ClassVar
 
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
@@ -73,6 +73,14 @@ class ProofPage(Page):
         super().recolour()
         for view in self.views.values():
             view.recolour()
+
+    @override
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        first, *others = self.lines
+        for key in others:
+            self.show_view(key)
+            yield key, self.window()
+        self.show_view(first)
 
     def show_view(self, key: str) -> ProofView:
         """Show one sort of proof, as it stands now."""

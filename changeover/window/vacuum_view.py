@@ -65,7 +65,7 @@ class VacuumProof(ProofView):
         self.cards, self.findings = FindingCards(door, outlook), pill("findings")
         self.stack = QStackedWidget()
         self.findings.setMinimumWidth(112)
-        self.save_button = button("Save the readings", "main", self.save)
+        self.save_button = button("Save the readings", "main", self.go_on)
         self._taken: tuple[Gauges, ...] = ()
         self._planter = ""
         self.line.laid_out.connect(self._align)
@@ -92,6 +92,14 @@ class VacuumProof(ProofView):
             self._begin(planter)
         self._show()
 
+    def go_on(self) -> None:
+        """Save what was typed, or begin other readings where earlier ones are shown."""
+        if self.model.editable:
+            self.save()
+        else:
+            self.shown.choose(0)
+            self.line.setFocus()
+
     def save(self) -> None:
         """Save the readings as a proof with its findings, and begin anew; undo brings them back."""
         board = self.outlook.board
@@ -111,7 +119,7 @@ class VacuumProof(ProofView):
     def _begin(self, planter: str) -> None:
         self._planter = planter
         last = self._taken[0] if self._taken else None
-        self.shown.choose(0)
+        self.shown.choose(last.number if last is not None else 0)
         self.day.show_day(date.today())  # noqa: DTZ011
         board = self.outlook.board
         self.panels.show_fans(fans(board), self.outlook.units)
@@ -131,7 +139,7 @@ class VacuumProof(ProofView):
             panel.show_gauges(past or self.draft.value, units, editable=past is None)
         self.day.setVisible(past is None)
         self.day_name.setVisible(past is None)
-        self.save_button.setEnabled(past is None)
+        self.save_button.setText("Save the readings" if past is None else "Read again")
         self.caution.show_lines(RUNNING_FAN)
         self.model.show_gauges(range(1, board.planter.rows + 1), units, past)
         if not self.line.currentIndex().isValid():

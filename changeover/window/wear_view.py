@@ -71,7 +71,7 @@ class WearProof(ProofView):
         self.cards, self.findings = FindingCards(door, outlook), pill("findings")
         self.stack, self.inputs, self.told = QStackedWidget(), QWidget(), Elided("", "soft")
         self.findings.setMinimumWidth(112)
-        self.save_button = button("Save the inspection", "main", self.save)
+        self.save_button = button("Save the inspection", "main", self.go_on)
         self.matrix.moved.connect(self._show_side)
         self.draft.changed.connect(lambda _kinds: self._drafted())
         self.shown.currentIndexChanged.connect(lambda _n: self._show())
@@ -100,6 +100,14 @@ class WearProof(ProofView):
         if planter != self._planter:
             self._begin(planter)
         self._show()
+
+    def go_on(self) -> None:
+        """Save what was typed, or begin another inspection where an earlier one is shown."""
+        if self._past() is None:
+            self.save()
+        else:
+            self.shown.choose(0)
+            self.matrix.setFocus()
 
     def save(self) -> None:
         """Save what was typed as a proof with its findings, and begin anew; undo brings it back."""
@@ -142,8 +150,8 @@ class WearProof(ProofView):
         self._planter = planter
         self.draft.begin(Inspection(date.today()))  # noqa: DTZ011
         self.day.show_day(date.today())  # noqa: DTZ011
-        self.shown.choose(0)
         last = self.known.inspections[:1]
+        self.shown.choose(last[0].number if last else 0)
         for part, box in self.variants.items():
             box.choose(last[0].applies.get(part) if last else None)
 
@@ -159,7 +167,7 @@ class WearProof(ProofView):
         self.inputs.setVisible(past is None)
         self.told.setVisible(past is not None)
         self.told.setText("" if past is None else past_words(past, self.outlook.units))
-        self.save_button.setEnabled(past is None)
+        self.save_button.setText("Save the inspection" if past is None else "Inspect again")
         if not self.matrix.currentIndex().isValid() and self.model.rowCount():
             self.matrix.setCurrentIndex(self.model.index(0, 0))
         self._typed()

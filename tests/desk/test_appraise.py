@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from changeover.desk.appraise import (
+    AppraisalView,
     appraisal_view,
     appraisals,
     appraise_now,
@@ -58,7 +59,7 @@ def test_values_are_the_dealers_own_and_give_the_margin(demo: Store, tmp_path: P
     assert kept_without_values(demo).appraised.margin is None
 
 
-def kept_without_values(demo: Store):
+def kept_without_values(demo: Store) -> AppraisalView:
     apply(demo, PutAppraisal(replace(KEPT, name="plain")), "Ada")
     return appraisal_view(demo, PENNY, "plain")
 

@@ -8,7 +8,7 @@ import pytest
 from changeover.files.wear_limits import bundled_wear_limits
 from changeover.proof.appraisal import appraise
 from changeover.proof.price_book import PriceBook, PriceLine, repairs_needed
-from changeover.proof.wear import WearReading, WearState, judge_all
+from changeover.proof.wear import WearReading, WearState, WearVerdict, judge_all
 from changeover.quantities import Q, Refusal
 
 DAY = date(2026, 1, 15)
@@ -26,7 +26,7 @@ def read(row: int, part: str, value: object) -> WearReading:
     return WearReading(row, part, value, DAY, None, "15 in new" if part == DISC else "")
 
 
-def verdicts(*readings: WearReading):
+def verdicts(*readings: WearReading) -> tuple[WearVerdict, ...]:
     return judge_all(readings, bundled_wear_limits())
 
 

@@ -154,3 +154,12 @@ def test_undoing_the_save_brings_the_readings_back(vacuum: OnDemo) -> None:
     assert vacuum.page.model.index(0, 8).data() == "12.0"
     assert gauges_taken(vacuum.store, PLANTER) == ()
     assert vacuum.page.findings.text() == "findings (0)"
+
+
+def test_the_latest_readings_are_shown_until_others_are_begun(qtbot: Any, tmp_path: Path) -> None:
+    with on_demo(qtbot, tmp_path, VacuumProof, "Magpie 31") as put:
+        assert len(put.page.model.gauges.cells) == 16
+        assert put.page.save_button.text() == "Read again"
+        put.page.save_button.click()
+        assert put.page.model.gauges.cells == {}
+        assert put.page.panels.fans[1].wanted() == Q(18.0, "inH2O")

@@ -212,3 +212,13 @@ def test_a_finding_is_put_on_the_worklist_and_closed_by_a_new_reading(wear: OnDe
     type_in(wear, 4, DISC, "15")
     wear.page.save()
     assert wear.page.findings.text() == "findings (0)"
+
+
+def test_the_latest_inspection_is_shown_until_another_is_begun(qtbot: Any, tmp_path: Path) -> None:
+    with on_demo(qtbot, tmp_path, WearProof, "Magpie 31") as put:
+        assert put.page.model.inspection.day == date(2026, 4, 27)
+        assert "5\u202f500.0 ac done by then" in put.page.told.text()
+        assert put.page.save_button.text() == "Inspect again"
+        put.page.save_button.click()
+        assert put.page.model.inspection.cells == {}
+        assert put.page.save_button.text() == "Save the inspection"
