@@ -134,8 +134,17 @@ def show_cell(value: Value | None, units: Units) -> str:
 
 
 def judge(inspection: Inspection, limits: Sequence[WearLimit]) -> dict[Spot, WearVerdict]:
-    """Return the verdict on every reading. Raises Refusal for one that cannot be."""
-    return {spot: judge_wear(inspection.reading(spot), limits) for spot in inspection.cells}
+    """Return the verdict on every reading. Raises Refusal for one that cannot be.
+
+    A look is judged by limits for a look and a length by those for a length, so that what was
+    read before a part had a limit of the other sort still stands.
+    """
+    looks = tuple(one for one in limits if one.kind is Kind.LOOK)
+    lengths = tuple(one for one in limits if one.kind is not Kind.LOOK)
+    return {
+        spot: judge_wear(inspection.reading(spot), looks if isinstance(value, bool) else lengths)
+        for spot, value in inspection.cells.items()
+    }
 
 
 def rates(

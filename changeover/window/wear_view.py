@@ -61,7 +61,6 @@ class WearProof(ProofView):
         self.matrix = WearMatrix(self.model, door, outlook)
         self.side, self._planter = WearSide(), ""
         self.known = WearView((), (), ())
-        self._rates: dict[Spot, WearRate] = {}
         self.shown: ChoiceBox[int] = ChoiceBox("Inspection")
         self.day, self.worked = (
             DayField("Day"),
@@ -192,7 +191,6 @@ class WearProof(ProofView):
 
     def _typed(self) -> None:
         now = self.model.inspection
-        self._rates = rates(now, self.known.inspections, self.model.limits)
         past = self._past()
         worn = sum(v.condition is WearState.REPLACE for v in self.model.verdicts.values())
         what = f"inspection of {day_words(past)}" if past else "a new inspection"
@@ -201,7 +199,14 @@ class WearProof(ProofView):
 
     def _show_side(self) -> None:
         spot = self.matrix.here()
-        self.side.show_cell(self.model, spot, self._rates.get(spot) if spot else None)
+        self.side.show_cell(self.model, spot, None if spot is None else self._rate(spot))
+
+    def _rate(self, spot: Spot) -> WearRate | None:
+        """Return the wear of one cell since it was read last, None where two dates are missing."""
+        now = self.model.inspection
+        cells = {one: value for one, value in now.cells.items() if one == spot}
+        single = replace(now, cells=cells)
+        return rates(single, self.known.inspections, self.model.limits).get(spot)
 
     def _lay_out(self) -> None:
         head, body, column = QHBoxLayout(self.inputs), QHBoxLayout(self), QVBoxLayout()

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 from changeover.desk.inspect_wear import Inspection
 from changeover.proof.wear import WearLimit, WearRate, WearState, WearVerdict
-from changeover.quantities import Quantity, Units, show
+from changeover.quantities import MEASURES, Quantity, Units, grouped, show, unit_sign
 
 ORDER = (WearState.REPLACE, WearState.WATCH, WearState.GOOD, WearState.NO_LIMIT)
 
@@ -49,10 +49,17 @@ def rate_words(rate: WearRate | None, units: Units) -> str:
         return "No wear since it was read last."
     parts = []
     if rate.area_left is not None:
-        parts.append(f"about {show(rate.area_left, 'area', units)} left at this rate")
+        parts.append(f"about {area_words(rate.area_left, units)} left at this rate")
     if rate.reaches_limit is not None:
         parts.append(f"at its limit about {rate.reaches_limit.isoformat()}")
     return "; ".join(parts).capitalize() + "."
+
+
+def area_words(area: Quantity, units: Units) -> str:
+    """Write an area that is foretold to two figures, which is all that two readings allow."""
+    unit = MEASURES["area"].unit(units)
+    size = float(area.to(unit).magnitude)
+    return f"{grouped(float(f'{size:.2g}'), 0)} {unit_sign(unit)}"
 
 
 def counts_words(verdicts: Iterable[WearVerdict]) -> str:

@@ -103,6 +103,13 @@ def test_an_own_limit_makes_a_looked_at_part_a_measured_one(small: Store) -> Non
     assert parts_of(limits).count(WIPER) == 1
 
 
+def test_a_look_taken_before_a_part_was_measured_still_stands(small: Store) -> None:
+    keep(small, FIRST)
+    apply(small, PutWearLimit(OwnLimit(WIPER, "", None, Q(2, "mm"), None, "page 3")), "Ada")
+    view = wear_view(small, BAR)
+    assert judge(view.inspections[0], view.limits)[3, WIPER].condition is WearState.GOOD
+
+
 @pytest.mark.parametrize(
     ("part", "text", "value"),
     [
