@@ -19,8 +19,6 @@ if TYPE_CHECKING:
     from changeover.desk.appraise import AppraisalView
     from changeover.proof.appraisal import Amounts, Price, RowAppraisal
 
-PAPERS = ("A4", "Letter")
-
 
 def add(parsers: Parsers) -> None:
     """Add the command and its arguments."""
@@ -48,7 +46,7 @@ def add(parsers: Parsers) -> None:
 def run(args: argparse.Namespace) -> int:
     """Write the appraisal; raises Refusal for a bad price list or without an inspection."""
     from changeover.desk.appraise import appraise_now
-    from changeover.desk.print_appraisal import write_report
+    from changeover.desk.print_appraisal import PAPERS, write_report
     from changeover.quantities import Units
 
     values = {name: _amount(args, name) for name in ("as_found", "reconditioned")}

@@ -16,6 +16,7 @@ from changeover.store.opening import Store
 from changeover.switch.wording import rows_text
 
 NO_READING = "not inspected"
+PAPERS = ("A4", "Letter")
 
 
 def write_report(

@@ -6,16 +6,17 @@ from typing_extensions import override
 
 from changeover.desk.appraise import KeptAppraisal, appraisals, beside, two_views
 from changeover.desk.changed import Changed
-from changeover.desk.print_appraisal import beside_lines
+from changeover.desk.print_appraisal import PAPERS, beside_lines, write_report
 from changeover.proof.appraisal_pair import SideBySide
 from changeover.quantities import Refusal
 from changeover.window.asking import Asking
+from changeover.window.attempts import attempt
 from changeover.window.choice_box import ChoiceBox
 from changeover.window.door import Door
 from changeover.window.list_table import Column, ListModel, ListView
 from changeover.window.outlook import Outlook
 from changeover.window.page import Page, Read
-from changeover.window.words import label
+from changeover.window.words import button, label
 
 Line = tuple[str, str, str]
 Key = tuple[str, str]
@@ -45,6 +46,8 @@ class BesideView(Page):
         line.addWidget(self.one, 1)
         line.addWidget(label("beside", "soft"))
         line.addWidget(self.other, 1)
+        self.print_button = button("Print both…", "main", self.print_both)
+        line.addWidget(self.print_button)
         column.setContentsMargins(0, 0, 24, 16)
         column.setSpacing(10)
         column.addLayout(line)
@@ -66,6 +69,27 @@ class BesideView(Page):
             self._choose_two()
         self.show_pair()
 
+    def print_both(self) -> None:
+        """Print the report of the first with the second beside it, on A4 and on Letter."""
+        one, other = self.one.chosen, self.other.chosen
+        if one is None or other is None:
+            return
+        views = attempt(self.door, lambda: self.read(two_views, self.kept[one], self.kept[other]))
+        folder = self.asking.choose_folder("Folder for the report") if views else None
+        if views is None or folder is None:
+            return
+        units = self.outlook.units
+        written = attempt(
+            self.door,
+            lambda: [
+                self.read(write_report, views[0], folder, paper, units, views[1])
+                for paper in PAPERS
+            ],
+        )
+        if written is not None:
+            names = " and ".join(path.name for path in written)
+            self.asking.tell(f"The report is written: {names}", str(folder))
+
     def _choose_two(self) -> None:
         """Choose one of the planter in view, and one of another planter where there is one."""
         here = [key for key in self.kept if key[0] == self.outlook.planter]
@@ -82,7 +106,9 @@ class BesideView(Page):
         if one is None or other is None or len(self.kept) < 2:
             self.model.show_rows(())
             self.says.setText(EMPTY)
+            self.print_button.setEnabled(False)
             return
+        self.print_button.setEnabled(True)
         try:
             views = self.read(two_views, self.kept[one], self.kept[other])
         except Refusal as refusal:

@@ -251,6 +251,15 @@ def test_two_planters_stand_side_by_side(trade: OnDemo, tmp_path: Path) -> None:
     assert trade.page.beside.says.text() == "Penny Twelve takes more work in USD."
 
 
+def test_both_are_printed_side_by_side(trade: OnDemo, tmp_path: Path) -> None:
+    inspect(trade.store, MAGPIE, 2)
+    choose_two(trade)
+    trade.page.beside.print_both()
+    written = sorted(path.name for path in tmp_path.glob("appraisal-penny-twelve-spring-*.pdf"))
+    assert [name[-7:] for name in written] == ["-a4.pdf", "ter.pdf"]
+    assert "The report is written" in trade.answers.told[-1]
+
+
 def test_one_that_cannot_be_reckoned_says_why(trade: OnDemo) -> None:
     choose_two(trade)
     before = next(one for one in appraisals(trade.store, MAGPIE) if one.name == "spring")
