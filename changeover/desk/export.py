@@ -1,9 +1,11 @@
 """Exporting the worklist of a switch: workbook, CSV and printed sheets, in one folder."""
 
 import re
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
+from changeover.desk.flush import log_lines
 from changeover.desk.plan_switch import WorkView, work_view
 from changeover.desk.tables import switch_rules
 from changeover.files.csv_sheets import write_csv_sheets
@@ -83,9 +85,18 @@ def log_of(view: WorkView, before: Setup) -> CleanLog | None:
     if not any(task.family.startswith("inspect_clean") for task in view.worklist.tasks):
         return None
     board = view.board
-    return clean_log(
+    log = clean_log(
         board.planter, view.worklist, view.ticks, before, board.target, view.lots, switch_rules()
     )
+    if not view.flushes:
+        return log
+    flushed = log_lines(view.flushes, _old_lots(before), board.units)
+    return replace(log, lines=tuple(sorted((*log.lines, *flushed), key=lambda line: line.when)))
+
+
+def _old_lots(before: Setup) -> str:
+    held = (str(value) for cell, value in before.values.items() if cell.setting == "seed")
+    return ", ".join(dict.fromkeys(held))
 
 
 def _stem(view: WorkView) -> str:

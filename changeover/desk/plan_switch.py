@@ -14,6 +14,7 @@ from changeover.planter.setup import Setup
 from changeover.quantities import Units
 from changeover.seed.lots import SeedLot
 from changeover.store.opening import Store
+from changeover.store.season_values import FlushRecord
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import NextJob
 from changeover.switch.difference import Difference, difference
@@ -30,7 +31,8 @@ class WorkView:
 
     ``board`` is what it was planned from; ``ticks`` and ``progress`` how far it is; ``lots``
     those that the planter holds or is to hold, by number; ``findings`` must be acknowledged in
-    words before it is signed off. ``proved`` says what passed since the switch began.
+    words before it is signed off. ``proved`` says what passed, and
+    ``flushes`` what was flushed, since the switch began.
     """
 
     board: Board
@@ -43,6 +45,7 @@ class WorkView:
     lots: Mapping[str, SeedLot]
     findings: tuple[KeptFinding, ...] = ()
     proved: str = ""
+    flushes: tuple[FlushRecord, ...] = ()
 
     @property
     def ready_to_sign(self) -> bool:
@@ -122,7 +125,18 @@ def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = Non
         lots=lots if board.lot is None else {**lots, board.lot.number: board.lot},
         findings=tuple(one for one in found if one.bars_signing),
         proved=proved,
+        flushes=_flushes(work, board),
     )
+
+
+def _flushes(work: UnitOfWork, board: Board) -> tuple[FlushRecord, ...]:
+    """Return what was flushed for the next lot since the switch began."""
+    switch = work.switches.open(board.planter.name)
+    if switch is None or board.lot is None:
+        return ()
+    mine = (board.planter.name, board.lot.number)
+    made = (one for one in work.flushes.entered() if (one.planter, one.lot) == mine)
+    return tuple(one for one in made if one.when >= switch.started)
 
 
 def lots_in(work: UnitOfWork, setup: Setup) -> dict[str, SeedLot]:

@@ -96,3 +96,4 @@ class FlushRow(Counted, Base):
     measured: Mapped[bool]
     who: Mapped[str]
     when: Mapped[str]
+    pool: Mapped[float | None]

@@ -61,8 +61,8 @@ class FlushRecord:
     """One flush of a planter until a purity limit was met: who, when, and by which figures.
 
     ``residual`` is the seed of the lot before that was left in a row, ``measured`` whether it
-    was counted, ``limit`` the share of it allowed, ``seeds`` what each row flushes, on
-    ``row_feet`` of row and ``acres`` of area.
+    was counted, ``pool`` the seeds that mix in a row, ``limit`` the share of old seed allowed,
+    ``seeds`` what each row flushes, on ``row_feet`` of row and ``acres`` of area.
     """
 
     planter: str
@@ -75,6 +75,7 @@ class FlushRecord:
     measured: bool
     who: str
     when: str
+    pool: float | None = None
 
     def __post_init__(self) -> None:
         if self.residual < 0 or not 0 < self.limit < 1:

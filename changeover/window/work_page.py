@@ -184,9 +184,21 @@ class WorkPage(Page):
             return
         OwnTaskList(self.read, self.door, self.outlook, self).open()
 
+    def open_flush(self) -> None:
+        """Open the form that reckons a flush and enters it into the clean-out log."""
+        from changeover.desk.flush import flush_case
+        from changeover.window.flush_form import FlushForm
+
+        if self.view is not None:
+            view = self.view
+            case = attempt(self.door, lambda: flush_case(view))
+            if case is not None:
+                FlushForm(case, self.outlook.units, self.door, self).open()
+
     def _more(self) -> QPushButton:
         made, menu = button("More ▾", "quiet"), QMenu(self)
         menu.addAction("Tasks of your own…", self.open_own_tasks)
+        menu.addAction("Flush until a purity limit…", self.open_flush)
         made.setMenu(menu)
         return made
 
