@@ -1,5 +1,6 @@
 """A price list as its owner keeps it: lines with code, text and price, and what each one mends."""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
@@ -42,6 +43,11 @@ class PriceLine:
         if self.minutes is not None and not (self.minutes.is_finite() and self.minutes >= 0):
             raise Refusal(f"{self.code}: minutes must be 0 or more.")
 
+    @property
+    def in_brief(self) -> str:
+        """What the history says of a line: its code and price."""
+        return f"{self.code} {self.amount} {self.currency}"
+
 
 @dataclass(frozen=True)
 class PriceBook:
@@ -60,10 +66,10 @@ class PriceBook:
             raise Refusal("The price list has no name; give it one.")
         if not self.lines:
             raise Refusal(f"The price list {self.name} has no lines; it needs at least one.")
-        codes = [one.code.casefold() for one in self.lines]
-        for code in codes:
-            if codes.count(code) > 1:
-                raise Refusal(f"The price list {self.name} has the code {code} twice; keep one.")
+        codes = Counter(one.code.casefold() for one in self.lines)
+        twice = next((code for code, times in codes.items() if times > 1), None)
+        if twice is not None:
+            raise Refusal(f"The price list {self.name} has the code {twice} twice; keep one.")
         self.prices()
 
     @property

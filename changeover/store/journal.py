@@ -13,6 +13,8 @@ from changeover.quantities import is_quantity, unit_sign
 from changeover.store.switch_tables import ChangeRow, EntryRow
 from changeover.store.values import HistoryLine
 
+MOST_LISTED = 64  # as many as a planter has rows; longer lists are counted
+
 
 def in_words(value: Any) -> str:
     """Return a value as history keeps it: a text for people, empty for nothing."""
@@ -29,6 +31,10 @@ def in_words(value: Any) -> str:
         return value.label
     if isinstance(value, frozenset):
         return ", ".join(sorted(in_words(one) for one in value))
+    if hasattr(value, "in_brief"):
+        return str(value.in_brief)
+    if isinstance(value, tuple) and len(value) > MOST_LISTED:
+        return f"{len(value)} entries"
     if isinstance(value, tuple):
         return ", ".join(in_words(one) for one in value)
     if isinstance(value, dict) or hasattr(value, "items"):

@@ -69,3 +69,16 @@ def test_photos_of_another_kind_or_too_large_are_refused(content: bytes) -> None
 def test_impossible_appraisals_are_refused(wrong: dict[str, object]) -> None:
     with pytest.raises(Refusal):
         replace(KEPT, **wrong)
+
+
+def test_the_history_lists_a_short_price_list_and_counts_a_long_one(stocked: Store) -> None:
+    long = tuple(PriceLine(f"C{n}", "part", Decimal(n), "USD") for n in range(500))
+    with stocked.work("Ada") as work:
+        work.prices.put(BOOK, None)
+        work.prices.put(replace(BOOK, lines=long), BOOK)
+    with stocked.read() as work:
+        old, new = next(
+            (one.old, one.new) for one in work.history.latest(None, 3) if one.setting == "lines"
+        )
+    assert old == "labour 95 USD, D-15 61.350 USD"
+    assert new == "500 entries"
