@@ -10,11 +10,12 @@ from changeover.desk.look_up import Known, read_known
 from changeover.desk.season_parts import scarce_parts
 from changeover.desk.switch_times import SwitchTimes
 from changeover.planter.setup import Setup
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal
 from changeover.seed.fields import Field
 from changeover.store.opening import Store
 from changeover.store.season_values import Fixing, SeasonRules
 from changeover.store.values import PlannedJob
+from changeover.switch.costs import field_capacity
 from changeover.switch.search import Limits
 from changeover.switch.season import season_plan
 from changeover.switch.season_model import (
@@ -242,9 +243,14 @@ def _minutes(inputs: SeasonInputs, job: PlannedJob, setups: Setups) -> dict[str,
 
 def planting_minutes(inputs: SeasonInputs, known: Known, job: PlannedJob) -> int:
     """Return the whole minutes that a planter takes to plant a job, at its field efficiency."""
-    capacity = job.speed * known.planter.width * inputs.rules.efficiency
-    minutes = float((inputs.area(job) / capacity).to("min").magnitude)
+    minutes = float((inputs.area(job) / capacity_of(inputs, known, job)).to("min").magnitude)
     return max(1, round(minutes))
+
+
+def capacity_of(inputs: SeasonInputs, known: Known, job: PlannedJob) -> Quantity:
+    """Return the area that a planter plants of a job in a time. Raises Refusal."""
+    share = Q(100 * inputs.rules.efficiency, "percent")
+    return field_capacity(known.planter.width, job.speed, share)
 
 
 def _planter(

@@ -5,11 +5,12 @@ from dataclasses import dataclass
 
 from changeover.desk.labels import crop_words
 from changeover.desk.look_up import Known
-from changeover.desk.plan_season import SeasonAnswer, SeasonInputs
+from changeover.desk.plan_season import SeasonAnswer, SeasonInputs, capacity_of
 from changeover.desk.switch_times import SwitchTime, SwitchTimes
 from changeover.desk.who_does_what import length_text
 from changeover.planter.setup import Setup
 from changeover.quantities import Q, Quantity, Units, show
+from changeover.switch.costs import lost_time
 from changeover.switch.season_model import Slot
 from changeover.switch.season_numbers import Cost, numbers_of
 
@@ -61,10 +62,9 @@ def switch_costs(answer: SeasonAnswer, times: SwitchTimes) -> tuple[SwitchCost, 
 
 
 def _cost(answer: SeasonAnswer, known: Known, slot: Slot, found: SwitchTime) -> SwitchCost:
-    speed, efficiency = answer.job(slot.job).speed, answer.inputs.rules.efficiency
-    lost = Q(float(found.elapsed), "min")
-    area = (speed * known.planter.width * efficiency * lost).to("acre")
-    return SwitchCost(known.planter.name, slot.job, Q(found.working, "min"), lost, area)
+    capacity = capacity_of(answer.inputs, known, answer.job(slot.job))
+    lost = lost_time(Q(float(found.elapsed), "min"), capacity)
+    return SwitchCost(known.planter.name, slot.job, Q(found.working, "min"), lost.hours, lost.area)
 
 
 def finish_or_change(answer: SeasonAnswer) -> tuple[Choice, ...]:

@@ -7,12 +7,8 @@ from changeover.desk.plan_switch import WorkView
 from changeover.desk.stint_words import stint_text
 from changeover.desk.who_does_what import CrewPlan, proof_text
 from changeover.files.sheet import SheetPlace
-from changeover.files.timetable_sheet import (
-    PersonSheet,
-    StintLine,
-    TimetableSheet,
-    write_timetable_sheet,
-)
+from changeover.files.timetable_lines import PersonSheet, StintLine, TimetableSheet
+from changeover.files.timetable_sheet import write_timetable_sheet
 from changeover.switch.tasks import MachineState, Task
 from changeover.switch.timetable_model import Stint
 

@@ -11,7 +11,7 @@ from changeover.files.print_font import BOLD, PLAIN, marked_up
 from changeover.files.print_pages import fitted
 from changeover.files.print_styles import SMALL, STEP, TASK, TITLE
 from changeover.files.tick_boxes import TickBoxes
-from changeover.files.timetable_sheet import PersonSheet, StintLine, TimetableSheet
+from changeover.files.timetable_lines import PersonSheet, StintLine, TimetableSheet
 
 LANE, BAR, AXIS, NAME = 11 * mm, 7.5 * mm, 6 * mm, 26 * mm
 WHEN = 27 * mm

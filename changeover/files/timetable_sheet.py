@@ -1,61 +1,17 @@
 """The crew's timetable on paper: an overview of who does what, then one sheet for each person."""
 
-from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from changeover.files.atomic import write_whole
 from changeover.files.print_font import printable, use_fonts
 from changeover.files.printed_sheet import FOOT, HEAD, MARGIN, PAPERS
-from changeover.files.sheet import SheetPlace
+from changeover.files.timetable_lines import TimetableSheet
 from changeover.quantities import Refusal
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
     from reportlab.platypus import BaseDocTemplate
-
-
-@dataclass(frozen=True)
-class StintLine:
-    """One stint on paper: minutes of the day, its words, and the places to tick.
-
-    ``short`` fits on a bar; ``about`` tells machine state, tools and parts.
-    """
-
-    begin: int
-    end: int
-    when: str
-    title: str
-    short: str
-    places: tuple[SheetPlace, ...]
-    about: str = ""
-
-
-@dataclass(frozen=True)
-class PersonSheet:
-    """One person with their stints in the order of time."""
-
-    name: str
-    stints: tuple[StintLine, ...]
-
-
-@dataclass(frozen=True)
-class TimetableSheet:
-    """A timetable as it goes on paper; ``says`` is its length and what is proved of it."""
-
-    planter: str
-    about: str
-    says: str
-    persons: tuple[PersonSheet, ...]
-    cautions: tuple[str, ...]
-    made_on: date
-
-    @property
-    def span(self) -> tuple[int, int]:
-        """The first and the last minute of the day."""
-        every = [stint for person in self.persons for stint in person.stints]
-        return min(one.begin for one in every), max(one.end for one in every)
 
 
 def write_timetable_sheet(sheet: TimetableSheet, path: Path, *, paper: str = "A4") -> Path:

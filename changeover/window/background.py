@@ -4,6 +4,7 @@ import contextlib
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from typing import Any, Protocol
 
 from PySide6.QtCore import QCoreApplication, QObject, Qt, QThreadPool, QTimer, Signal
@@ -62,6 +63,8 @@ class Background(QObject):
         self._pool = pool
         self._run: _Run | None = None
         self._number = 0
+        wishes = self._wishes = [threading.Event()]
+        self.destroyed.connect(partial(_stop_last, wishes))
         self._timer = QTimer(self, interval=LOOK_MS)
         self._timer.timeout.connect(self._look)
         self._ended.connect(self._hear, Qt.ConnectionType.QueuedConnection)
@@ -77,7 +80,8 @@ class Background(QObject):
         """Begin a search in place of the one under way."""
         self.stop()
         self._number += 1
-        run = self._run = _Run(self._number, threading.Event())
+        self._wishes[:] = [threading.Event()]
+        run = self._run = _Run(self._number, self._wishes[-1])
         self._timer.start()
         self.busy_changed.emit(True)  # noqa: FBT003 -- a signal takes no names
         (self._pool or QThreadPool.globalInstance()).start(lambda: self._work(job, run))
@@ -114,3 +118,8 @@ class Background(QObject):
             raise end.error
         else:
             self.done.emit(end.found)
+
+
+def _stop_last(wishes: list[threading.Event]) -> None:
+    """Stop what is under way when its window goes."""
+    wishes[-1].set()

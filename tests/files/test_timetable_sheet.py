@@ -7,12 +7,8 @@ import pytest
 from pypdf import PdfReader
 
 from changeover.files.sheet import SheetPlace
-from changeover.files.timetable_sheet import (
-    PersonSheet,
-    StintLine,
-    TimetableSheet,
-    write_timetable_sheet,
-)
+from changeover.files.timetable_lines import PersonSheet, StintLine, TimetableSheet
+from changeover.files.timetable_sheet import write_timetable_sheet
 from changeover.quantities import Refusal
 
 LINE = StintLine(

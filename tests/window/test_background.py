@@ -1,14 +1,22 @@
 """Work behind the window: its end is heard once, its refusal is said, and it can be stopped."""
 
+import threading
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
+from PySide6.QtCore import QThreadPool
 from pytestqt.qtbot import QtBot
 
 from changeover.quantities import Refusal
 from changeover.window.background import Background
+
+
+@pytest.fixture(autouse=True)
+def ended() -> Iterator[None]:
+    yield
+    QThreadPool.globalInstance().waitForDone()
 
 
 class Here:
@@ -82,3 +90,15 @@ def test_no_end_is_lost(qtbot: QtBot, rounds: int) -> None:
         with qtbot.waitSignal(search.done):
             search.start(lambda _stop, _report, number=number: number)
     assert found == list(range(rounds))
+
+
+def test_a_search_stops_when_its_window_goes(qtbot: QtBot) -> None:
+    search, stopped = Background(), threading.Event()
+
+    def work(stop: Callable[[], bool], report: Callable[[Any], None]) -> None:
+        until_stopped(stop, report)
+        stopped.set()
+
+    search.start(work)
+    search.deleteLater()
+    qtbot.waitUntil(stopped.is_set)
