@@ -41,12 +41,14 @@ def run(args: argparse.Namespace) -> int:
 
     from changeover.desk.plan_season import read_inputs, solve_season, times_of
     from changeover.desk.season_costs import finish_or_change, switch_costs
+    from changeover.desk.season_seed import seed_lines, short_seed
+    from changeover.desk.supply_list import read_lead_days, season_supplies, short_lines
     from changeover.quantities import Units
     from changeover.switch.search import Limits
 
     begins, seconds = read_day(args.begins), read_limits(args.seconds)
     with opened(args) as store:
-        inputs = read_inputs(store)
+        inputs, lead = read_inputs(store), read_lead_days(store)
     if begins is not None:
         inputs = replace(inputs, begins=begins)
     times = times_of(inputs)
@@ -55,11 +57,13 @@ def run(args: argparse.Namespace) -> int:
         tell = bar.share if bar is not None else None
         answer = solve_season(inputs, Limits(seconds, report=report), times, tell)
     costs, choices = switch_costs(answer, times), finish_or_change(answer)
+    met = season_supplies(answer, times, lead)
+    short = (*short_lines(met, inputs.begins), *seed_lines(short_seed(answer, times)))
     units = Units(args.units)
     if args.json:
-        write_json(season_json(answer, costs, choices, units))
+        write_json(season_json(answer, costs, choices, short, units))
     else:
-        _write_text(answer, costs, choices, units)
+        _write_text(answer, costs, choices, short, units)
     return 0
 
 
@@ -79,6 +83,7 @@ def season_json(
     answer: "SeasonAnswer",
     costs: Sequence["SwitchCost"],
     choices: Sequence["Choice"],
+    short: Sequence[str],
     units: "Units",
 ) -> dict[str, Any]:
     """Return a plan with the simple orders beside it as JSON holds it."""
@@ -105,6 +110,7 @@ def season_json(
             }
             for one in costs
         ],
+        "short": list(short),
         "finish_or_change": [
             {
                 "planter": one.planter,
@@ -151,6 +157,7 @@ def _write_text(
     answer: "SeasonAnswer",
     costs: Sequence["SwitchCost"],
     choices: Sequence["Choice"],
+    short: Sequence[str],
     units: "Units",
 ) -> None:
     from changeover.desk.season_costs import choice_text, cost_text
@@ -162,4 +169,5 @@ def _write_text(
         for slot in answer.plan.best.on(planter.name):
             sys.stdout.write(f"  {slot.job}: {planned_text(answer, slot)}\n")
     write_notes(choice_text(choice) for choice in choices)
+    write_notes(short)
     write_notes(cost_text(answer.inputs, cost, units) for cost in costs)

@@ -111,7 +111,10 @@ def limit_text(limit: PurityLimit) -> str:
     """Say a published limit: ``1 in 400 plants in the field (…)``."""
     if not limit.share:
         return f"none at all, {limit.of} ({limit.source})"
-    return f"1 in {1 / limit.share:.0f} {limit.of} ({limit.source})"
+    one_in = 1 / limit.share
+    plain = abs(one_in - round(one_in)) < 1e-6
+    said = f"1 in {one_in:.0f}" if plain else f"{100 * limit.share:g} %"
+    return f"{said} {limit.of} ({limit.source})"
 
 
 def read_limit(text: str) -> float:

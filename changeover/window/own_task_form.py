@@ -35,6 +35,7 @@ class OwnTaskForm(FormDialog):
         tasks = [(task.title, task.family) for task in desk.families(view)]
         self.after = ChoiceBox("After", [("anything", ""), *tasks])
         self.before = ChoiceBox("Before", [("nothing", ""), *tasks])
+        self.at.choose(WorkPlace.ROW_UNIT)
         self._lay_out()
         for line in (self.title, self.places, self.tools, self.persons):
             line.textChanged.connect(self.check)

@@ -23,7 +23,7 @@ def rail_notes(outlook: Outlook) -> Mapping[str, RailNote]:
         "switch": _switch_note(chosen, to_do),
         "work": _work_note(chosen, to_do),
         "proof": _proof_note(board.findings),
-        "season": RailNote(text="jobs and days"),
+        "season": RailNote(text="calendar"),
     }
 
 

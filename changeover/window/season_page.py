@@ -18,6 +18,7 @@ from changeover.desk.lots import lots
 from changeover.desk.plan_season import SeasonAnswer
 from changeover.desk.season_costs import cost_lines
 from changeover.desk.season_lines import JobLine
+from changeover.desk.season_seed import seed_lines, short_seed
 from changeover.desk.supply_list import read_lead_days, season_supplies, short_lines
 from changeover.desk.switch_times import SwitchTimes
 from changeover.quantities import Units
@@ -297,7 +298,7 @@ def _solve(
     limits = Limits(seconds, stop=stop, report=report)
     answer = desk.solve_season(inputs, limits, known, tell=report)
     met = season_supplies(answer, known, read(read_lead_days))
-    short = short_lines(met, inputs.begins)
+    short = (*short_lines(met, inputs.begins), *seed_lines(short_seed(answer, known)))
     return Found(answer, known, cost_lines(answer, known, units), short)
 
 

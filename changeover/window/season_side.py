@@ -26,7 +26,7 @@ class SeasonSide(QWidget):
         self.rules = SeasonRules()
         self.proof, self.refusal = label("", wrap=True), label("", "work-text", wrap=True)
         self.orders, self.costs, self.short = QVBoxLayout(), QVBoxLayout(), QVBoxLayout()
-        self.short_title = label("Parts that will be short", "title")
+        self.short_title = label("What will be short", "title")
         self.fields: dict[str, QLineEdit] = {}
         self.take = button("Take over", clicked=self._take)
         self._lay_out()
