@@ -80,7 +80,6 @@ def _seed_text(one: SeedShort) -> str:
     jobs = ", ".join(one.jobs)
     packages = one.lot.packages or 0.0
     each = one.held / packages if packages and one.held else 0.0
-    much = (
-        f"{-int(-one.short // each)} packages" if each else f"{one.short / 1e6:.1f} million seeds"
-    )
+    seeds = f"{one.short / 1e6:.1f} million seeds"
+    much = f"{math.ceil(one.short / each)} packages" if each else seeds
     return f"Lot {one.lot.number} is {much} short for {jobs}."
