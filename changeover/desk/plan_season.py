@@ -1,13 +1,13 @@
 """Planning the season: which planter plants which field when, with its real switch times."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from changeover.desk.crew import Crew
-from changeover.desk.edits import PutFixing, PutSeason
 from changeover.desk.look_up import Known, read_known
 from changeover.desk.season_parts import scarce_parts
+from changeover.desk.season_rules import rules_in
 from changeover.desk.switch_times import SwitchTimes
 from changeover.planter.setup import Setup
 from changeover.quantities import Q, Quantity, Refusal
@@ -70,11 +70,16 @@ class SeasonInputs:
 
 @dataclass(frozen=True)
 class SeasonAnswer:
-    """A plan found for a season, with what it was planned from."""
+    """A plan found for a season, with what it was planned from.
+
+    ``loosened`` says that a fixed job cannot begin first thing on its day, so that those with
+    a day are planned from their day on, on their planter.
+    """
 
     inputs: SeasonInputs
     season: Season
     plan: SeasonPlan
+    loosened: bool = False
 
     def job(self, key: str) -> PlannedJob:
         """Return a job by its name. Raises KeyError."""
@@ -97,53 +102,10 @@ class SeasonAnswer:
         return self.inputs.day(slot.first_day), self.inputs.day(slot.last_day)
 
 
-def rules_of(store: Store) -> SeasonRules:
-    """Return what the season is reckoned with, as first proposed where nothing was entered."""
-    with store.read() as work:
-        return _rules(work.season.all())
-
-
-def _rules(stored: tuple[SeasonRules, ...]) -> SeasonRules:
-    return stored[0] if stored else SeasonRules()
-
-
-def set_rules(store: Store, rules: SeasonRules) -> PutSeason:
-    """Return the edit that sets what the season is reckoned with."""
-    with store.read() as work:
-        stored = work.season.all()
-    return PutSeason(rules, before=stored[0] if stored else None)
-
-
-def fixings(store: Store) -> tuple[Fixing, ...]:
-    """Return the jobs that are fixed."""
-    with store.read() as work:
-        return work.fixings.all()
-
-
-def fix_job(store: Store, job: str, planter: str, day: date | None = None) -> PutFixing:
-    """Return the edit that fixes a job on a planter, and on a day where one is given.
-
-    Raises Refusal when the job is meant for another planter.
-    """
-    with store.read() as work:
-        wanted, before = work.jobs.get(job), work.fixings.find((job,))
-    if wanted.planter not in (None, planter):
-        raise Refusal(
-            f"Job {job} is meant for {wanted.planter}; change the job to put it on {planter}."
-        )
-    return PutFixing(Fixing(job, planter, day), before=before)
-
-
-def let_go(store: Store, job: str) -> PutFixing:
-    """Return the edit that lets a fixed job go. Raises Refusal when it is not fixed."""
-    with store.read() as work:
-        return PutFixing(None, before=work.fixings.get(job))
-
-
 def read_inputs(store: Store, today: date | None = None) -> SeasonInputs:
     """Read what a season is planned from; ``today`` is the day on the wall when not given."""
     with store.read() as work:
-        names, rules = work.planters.names(), _rules(work.season.all())
+        names, rules = work.planters.names(), rules_in(work)
         jobs = tuple(job for job in work.jobs.entered() if not job.done)
         fields, times = work.fields.all(), work.times.all()
         held = {job.name for job in jobs}
@@ -202,7 +164,30 @@ def solve_season(
     if not inputs.jobs:
         raise Refusal("There is no job left to plan; enter the fields to be planted first.")
     season = season_of(inputs, times, tell)
-    return SeasonAnswer(inputs, season, season_plan(season, limits))
+    try:
+        return SeasonAnswer(inputs, season, season_plan(season, limits))
+    except Refusal:
+        loose = loosened(season)
+        if loose == season:
+            raise
+        return SeasonAnswer(inputs, loose, season_plan(loose, limits), loosened=True)
+
+
+def loosened(season: Season) -> Season:
+    """Return a season whose fixed jobs stay on their planters, from their days on."""
+    days = {
+        fixed.job: fixed.start // season.minutes_per_day
+        for fixed in season.fixed
+        if fixed.start is not None
+    }
+    jobs = tuple(replace(job, release=max(job.release, _within(job, days))) for job in season.jobs)
+    return replace(season, jobs=jobs, fixed=tuple(replace(one, start=None) for one in season.fixed))
+
+
+def _within(job: SeasonJob, days: Mapping[str, int]) -> int:
+    """Return the day from which a fixed job is planned: its own, but none after its window."""
+    day = days.get(job.key, 0)
+    return day if job.due is None else min(day, job.due)
 
 
 Setups = Mapping[tuple[str, str], Setup]

@@ -13,6 +13,11 @@ from changeover.store.opening import Store
 from changeover.store.values import PlannedJob
 from changeover.switch.season_model import Order, SeasonStatus, Slot
 
+LOOSENED = (
+    "A fixed job cannot begin first thing on its day, so the fixed ones are planned from "
+    "their day on."
+)
+
 
 @dataclass(frozen=True)
 class JobLine:
@@ -105,6 +110,11 @@ def order_text(order: Order | None) -> str:
 
 def proof_text(answer: SeasonAnswer) -> str:
     """Say what is proved of a plan, lateness first."""
+    said = _proved(answer)
+    return f"{said}. {LOOSENED}" if answer.loosened else said
+
+
+def _proved(answer: SeasonAnswer) -> str:
     plan = answer.plan
     if plan.status is SeasonStatus.OPTIMAL:
         return "best possible, proven: no plan is less late, nor as early with less between jobs"

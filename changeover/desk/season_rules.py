@@ -4,10 +4,32 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
+from changeover.desk.edits import PutSeason
 from changeover.quantities import Refusal
+from changeover.store.opening import Store
 from changeover.store.season_values import SeasonRules
+from changeover.store.unit_of_work import UnitOfWork
 
-__all__ = ["SeasonRules", "read_rules", "rules_texts"]
+__all__ = ["SeasonRules", "read_rules", "rules_in", "rules_of", "rules_texts", "set_rules"]
+
+
+def rules_of(store: Store) -> SeasonRules:
+    """Return what the season is reckoned with, as first proposed where nothing was entered."""
+    with store.read() as work:
+        return rules_in(work)
+
+
+def rules_in(work: UnitOfWork) -> SeasonRules:
+    """Return the same within a unit of work that is already open."""
+    stored = work.season.all()
+    return stored[0] if stored else SeasonRules()
+
+
+def set_rules(store: Store, rules: SeasonRules) -> PutSeason:
+    """Return the edit that sets what the season is reckoned with."""
+    with store.read() as work:
+        stored = work.season.all()
+    return PutSeason(rules, before=stored[0] if stored else None)
 
 
 def rules_texts(rules: SeasonRules) -> dict[str, str]:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QProgressBar, QVBoxLayo
 from typing_extensions import override
 
 from changeover.desk import plan_season as desk
+from changeover.desk import season_fixed, season_rules
 from changeover.desk import season_lines as lines
 from changeover.desk.changed import Changed
 from changeover.desk.fields import remove_job
@@ -18,6 +19,7 @@ from changeover.desk.lots import lots
 from changeover.desk.plan_season import SeasonAnswer
 from changeover.desk.season_costs import cost_lines
 from changeover.desk.season_lines import JobLine
+from changeover.desk.season_rules import SeasonRules
 from changeover.desk.season_seed import seed_lines, short_seed
 from changeover.desk.supply_list import read_lead_days, season_supplies, short_lines
 from changeover.desk.switch_times import SwitchTimes
@@ -38,7 +40,10 @@ from changeover.window.timetable_lanes import LanesChart
 from changeover.window.words import Elided, button, label, pill
 
 EMPTY = "No jobs yet. Enter the fields to be planted, and the planters are shared out among them."
-HINT = "Drag a job to another planter or day to fix it there; the rest is planned around it."
+HINT = (
+    "Drag a job to another planter or day to fix it there, or move it with Shift and an arrow key; "
+    "the rest is planned around it."
+)
 WAYS = ("best found", "as entered", "nearest due date")
 QUICK_SECONDS = 2.0
 
@@ -107,7 +112,7 @@ class SeasonPage(Page):
 
     @override
     def refresh(self, changed: frozenset[Changed]) -> None:
-        self.side.show_rules(self.read(desk.rules_of))
+        self.side.show_rules(self.read(season_rules.rules_of))
         self._show()
         if changed - {Changed.SEASON} or self.times is None:
             self.times = None
@@ -144,14 +149,18 @@ class SeasonPage(Page):
 
     def fix(self, job: str, planter: str, day: float) -> None:
         """Fix a job on a planter from a day on, and plan around it."""
-        when = date.fromordinal(round(day)) if day >= 1 else None
-        self._push(lambda: self.read(desk.fix_job, job, planter, when))
+        when = date.fromordinal(int(day + 0.25)) if day >= 1 else None
+        self._push(lambda: self.read(season_fixed.fix_job, job, planter, when))
 
     def let_go(self) -> None:
         """Let the chosen fixed job go."""
         line = self._chosen()
         if line is not None:
-            self._push(lambda: self.read(desk.let_go, line.job.name))
+            self._push(lambda: self.read(season_fixed.let_go, line.job.name))
+
+    def set_rules(self, rules: SeasonRules) -> None:
+        """Take over what the season is reckoned with."""
+        self._push(lambda: self.read(season_rules.set_rules, rules))
 
     def recolour(self) -> None:
         super().recolour()
@@ -237,7 +246,7 @@ class SeasonPage(Page):
         self.chart.chosen.connect(self._choose)
         self.chart.dropped.connect(self.fix)
         self.ways.idClicked.connect(lambda _number: self._show())
-        self.side.ruled.connect(lambda rules: self._push(lambda: self.read(desk.set_rules, rules)))
+        self.side.ruled.connect(self.set_rules)
         self.search.done.connect(self._keep)
         self.search.failed.connect(self._fail)
         self.search.progressed.connect(self._hear_progress)

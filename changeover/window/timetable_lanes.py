@@ -13,6 +13,12 @@ from changeover.window.outlook import Outlook
 from changeover.window.theme import SMALL_PX, TEXT_PX, font
 
 AXIS, FOOT, LANE, BAR = 22.0, 20.0, 40.0, 26.0
+MOVES = {
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Up: (0, -1),
+    Qt.Key.Key_Down: (0, 1),
+}
 LEAST_TICK, LEAST_WORDS = 46.0, 30.0
 
 
@@ -72,7 +78,10 @@ class Lanes:
 
 
 class LanesChart(QWidget):
-    """Paints lanes; a bar can be chosen by mouse or keys, and movable ones dragged."""
+    """Paints lanes; a bar can be chosen by mouse or arrow keys, and movable ones dragged.
+
+    Shift with an arrow key moves the chosen bar one step along, or to the next lane.
+    """
 
     chosen = Signal(str)
     dropped = Signal(str, str, float)
@@ -262,8 +271,11 @@ class LanesChart(QWidget):
         self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}
-        step = steps.get(Qt.Key(event.key()))
+        key, shift = Qt.Key(event.key()), event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+        if shift and key in MOVES:
+            self._move(*MOVES[key])
+            return
+        step = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}.get(key)
         if step is None:
             super().keyPressEvent(event)
             return
@@ -271,6 +283,14 @@ class LanesChart(QWidget):
         if keys:
             at = keys.index(self.key) + step if self.key in keys else 0
             self.choose(keys[at % len(keys)])
+
+    def _move(self, along: int, across: int) -> None:
+        """Drop the chosen bar one step along or one lane across, as dragging it would."""
+        found = ((n, bar) for n, bar in self._bars() if bar.key == self.key and bar.movable)
+        lane, bar = next(found, (0, None))
+        if bar is not None and 0 <= lane + across < len(self.shown.lanes):
+            start = bar.start + along * self.shown.steps[0]
+            self.dropped.emit(bar.key, self.shown.lanes[lane + across].name, start)
 
     def choose(self, key: str) -> None:
         """Choose a bar by its key, or none."""

@@ -11,14 +11,8 @@ from changeover.desk.edits import Edit, PlannedJob, PutFixing, PutJob
 from changeover.desk.plan_season import (
     SeasonAnswer,
     SeasonInputs,
-    SeasonRules,
-    fix_job,
-    fixings,
-    let_go,
     read_inputs,
-    rules_of,
     season_of,
-    set_rules,
     solve_season,
     times_of,
 )
@@ -29,9 +23,16 @@ from changeover.desk.season_costs import (
     finish_or_change,
     switch_costs,
 )
+from changeover.desk.season_fixed import fix_job, fixings, let_go
 from changeover.desk.season_lines import job_lines, jobs_entered, order_text, proof_text
 from changeover.desk.season_parts import scarce_parts
-from changeover.desk.season_rules import read_rules, rules_texts
+from changeover.desk.season_rules import (
+    SeasonRules,
+    read_rules,
+    rules_of,
+    rules_texts,
+    set_rules,
+)
 from changeover.quantities import Q, Refusal
 from changeover.store.opening import Store
 from changeover.switch.difference import apply_difference, difference
@@ -115,6 +116,17 @@ def test_a_fixed_job_stays_on_its_planter_and_day(demo: Store, do: Do) -> None:
     assert answer.fixed("beans Far Hundred")
     do(back)
     assert fixings(demo) == ()
+
+
+def test_a_job_fixed_on_a_morning_taken_by_its_switch_is_planned_from_that_day_on(
+    demo: Store, do: Do
+) -> None:
+    do(fix_job(demo, "beans Far Hundred", "Magpie 31", MAY))
+    answer = solve_season(replace(read_inputs(demo), begins=MAY), QUICK)
+    (slot,) = (one for one in answer.plan.best.slots if one.job == "beans Far Hundred")
+    assert (slot.planter, answer.loosened) == ("Magpie 31", True)
+    assert answer.days(slot)[0] >= MAY
+    assert "from their day on" in proof_text(answer)
 
 
 def test_a_fixed_job_can_be_moved_and_let_go(demo: Store, do: Do) -> None:

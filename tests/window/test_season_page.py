@@ -10,8 +10,9 @@ from PySide6.QtCore import QThreadPool
 
 from changeover.desk.door import apply
 from changeover.desk.edits import PutSeason
-from changeover.desk.plan_season import SeasonRules, fixings, rules_of, set_rules
+from changeover.desk.season_fixed import fixings
 from changeover.desk.season_lines import jobs_entered
+from changeover.desk.season_rules import SeasonRules, rules_of, set_rules
 from changeover.window.season_job_form import SeasonJobForm
 from changeover.window.season_page import SeasonPage
 from tests.window.on_demo import OnDemo, on_demo

@@ -60,11 +60,30 @@ def test_a_movable_bar_is_dropped_on_another_lane_and_time(qtbot: QtBot, chart: 
     assert value == pytest.approx(30, abs=0.5)
 
 
+@pytest.mark.parametrize(
+    ("key", "to"),
+    [
+        (Qt.Key.Key_Right, ("Ann", 15)),
+        (Qt.Key.Key_Left, ("Ann", -15)),
+        (Qt.Key.Key_Down, ("Bo", 0)),
+    ],
+)
+def test_shift_and_an_arrow_key_move_the_chosen_bar(
+    qtbot: QtBot, chart: LanesChart, key: Qt.Key, to: tuple[str, float]
+) -> None:
+    chart.choose("a")
+    with qtbot.waitSignal(chart.dropped) as heard:
+        qtbot.keyClick(chart, key, Qt.KeyboardModifier.ShiftModifier)
+    assert tuple(heard.args) == ("a", *to)
+
+
 def test_a_bar_that_is_not_movable_stays(qtbot: QtBot, chart: LanesChart) -> None:
     dropped: list[object] = []
     chart.dropped.connect(lambda *args: dropped.append(args))
     qtbot.mousePress(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1))
     qtbot.mouseRelease(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1) + QPoint(60, 0))
+    chart.choose("b")
+    qtbot.keyClick(chart, Qt.Key.Key_Up, Qt.KeyboardModifier.ShiftModifier)
     assert dropped == []
 
 
