@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any, Protocol
 
-from PySide6.QtCore import QCoreApplication, QObject, Qt, QThreadPool, QTimer, Signal
+from PySide6.QtCore import QCoreApplication, QEventLoop, QObject, Qt, QThreadPool, QTimer, Signal
 
 from changeover.quantities import Refusal
 
@@ -90,6 +90,13 @@ class Background(QObject):
         """Ask the search under way to end with its best so far."""
         if self._run is not None:
             self._run.wish.set()
+
+    def wait(self) -> None:
+        """Let the window run on until no search is under way."""
+        loop = QEventLoop(self)
+        self.busy_changed.connect(loop.quit)
+        while self.busy:
+            loop.exec()
 
     def _work(self, job: Job, run: _Run) -> None:
         def report(told: Any) -> None:

@@ -1,12 +1,12 @@
 """The Season page: the jobs over the planters as a calendar, planned behind the window."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from typing import Any, ClassVar
 
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QProgressBar, QVBoxLayout
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QProgressBar, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from changeover.desk import plan_season as desk
@@ -30,9 +30,10 @@ from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
 from changeover.window.background import Background, Report, Stop
 from changeover.window.door import Door
-from changeover.window.list_table import Column, ListModel, ListView
+from changeover.window.list_table import ListModel, ListView
 from changeover.window.outlook import Outlook
 from changeover.window.page import Page, Read
+from changeover.window.season_columns import job_columns
 from changeover.window.season_drawing import season_lanes
 from changeover.window.season_job_form import SeasonJobForm
 from changeover.window.season_side import SeasonSide
@@ -46,19 +47,6 @@ HINT = (
 )
 WAYS = ("best found", "as entered", "nearest due date")
 QUICK_SECONDS = 2.0
-
-
-def job_columns(outlook: Outlook) -> tuple[Column[JobLine], ...]:
-    """Return the columns of the jobs."""
-    return (
-        Column("Job", lambda line: line.job.name, wide=True),
-        Column("Lot", lambda line: line.job.lot),
-        Column("Field", lambda line: line.job.field or ""),
-        Column("Area", lambda line: lines.area_text(line, outlook.units), number=True),
-        Column("Window", lambda line: lines.window_text(line.job)),
-        Column("A day late", _cost, number=True),
-        Column("Planned", _planned, wide=True, loud=lambda line: line.late),
-    )
 
 
 @dataclass(frozen=True)
@@ -161,6 +149,11 @@ class SeasonPage(Page):
     def set_rules(self, rules: SeasonRules) -> None:
         """Take over what the season is reckoned with."""
         self._push(lambda: self.read(season_rules.set_rules, rules))
+
+    @override
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        self.search.wait()
+        yield "planned", self.window()
 
     def recolour(self) -> None:
         super().recolour()
@@ -309,14 +302,3 @@ def _solve(
     met = season_supplies(answer, known, read(read_lead_days))
     short = (*short_lines(met, inputs.begins), *seed_lines(short_seed(answer, known)))
     return Found(answer, known, cost_lines(answer, known, units), short)
-
-
-def _cost(line: JobLine) -> str:
-    cost = line.job.lateness_cost
-    return "" if cost is None else lines.money_text(cost)
-
-
-def _planned(line: JobLine) -> str:
-    if line.job.done:
-        return "planted"
-    return f"{line.planned}, fixed" if line.fixed else line.planned

@@ -1,5 +1,6 @@
 """The Work page: the worklist by place, ticked off by row, with the parts beside it."""
 
+from collections.abc import Iterator
 from typing import ClassVar
 
 from PySide6.QtCore import Qt
@@ -125,6 +126,14 @@ class WorkPage(Page):
         written = attempt(self.door, lambda: write_kit_labels(view, path, whose=whose))
         if written is not None:
             self.asking.tell(f"The labels lie in {written.parent}.", written.name)
+
+    @override
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        self.who.solve()
+        self.who.search.wait()
+        for way in (self.by_person, self.by_place):
+            way.click()
+            yield way.text().replace(" ", "-"), self.window()
 
     def recolour(self) -> None:
         super().recolour()

@@ -92,6 +92,16 @@ def test_no_end_is_lost(qtbot: QtBot, rounds: int) -> None:
     assert found == list(range(rounds))
 
 
+def test_the_end_of_a_search_can_be_waited_for(qtbot: QtBot) -> None:
+    search, found = Background(), list[object]()
+    search.done.connect(found.append)
+    search.start(lambda _stop, _report: 7)
+    search.wait()
+    assert not search.busy
+    qtbot.waitUntil(lambda: found == [7])
+    search.wait()
+
+
 def test_a_search_stops_when_its_window_goes(qtbot: QtBot) -> None:
     search, stopped = Background(), threading.Event()
 
