@@ -127,7 +127,7 @@ def take_shots(where: str, planter: str, folder: Path) -> list[Path]:
 
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     app = application()
-    with tempfile.TemporaryDirectory() as spare, closing(open_store(where)) as store:
+    with tempfile.TemporaryDirectory() as spare, closing(open_store(where, reading=True)) as store:
         busy = (line.name for line in planter_lines(store) if line.next)
         preferences = Preferences(Path(spare) / "window.ini")
         window = build_window(store, preferences, planter=planter or next(busy, ""))

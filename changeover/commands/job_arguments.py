@@ -60,10 +60,10 @@ def add_job_arguments(parser: Parser) -> None:
 
 @contextmanager
 def opened(args: argparse.Namespace) -> Iterator["Store"]:
-    """Open the store of the arguments and close it again. Raises Refusal."""
+    """Open the store of the arguments to read it, and close it again. Raises Refusal."""
     from changeover.desk.opening import open_store
 
-    store = open_store(args.store)
+    store = open_store(args.store, reading=True)
     try:
         yield store
     finally:

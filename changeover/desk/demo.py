@@ -21,6 +21,17 @@ def working_copy(folder: Path) -> Path:
     return path if path.exists() else start_again(path)
 
 
+def spared(where: str, folder: Path) -> str:
+    """Return the store to open for ``where``: for the demo that travels along its working copy.
+
+    Every other store is returned as it is. Raises Refusal as ``working_copy`` does.
+    """
+    with suppress(OSError, FileNotFoundError):
+        if bundled(DEMO).samefile(where):
+            return str(working_copy(folder))
+    return where
+
+
 def start_again(path: Path) -> Path:
     """Put a fresh copy of the demo in place of a working copy, whose store must be closed.
 

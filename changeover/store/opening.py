@@ -64,18 +64,22 @@ class Store:
         self._engine.dispose()
 
 
-def open_store(where: str | Path, *, create: bool = False, clock: Clock = _now) -> Store:
+def open_store(
+    where: str | Path, *, create: bool = False, reading: bool = False, clock: Clock = _now
+) -> Store:
     """Open a store in a file or at a PostgreSQL address.
 
-    With ``create`` a missing one is made. Raises Refusal, and leaves the file as it was, when
-    it is missing, not a store, read-only, damaged, locked, or from a newer program.
+    With ``create`` a missing one is made. ``reading`` promises that nothing will be changed, so
+    the day's backup is left for whoever changes something.
+    Raises Refusal, and leaves the file as it was, when it is missing, not a store, read-only,
+    damaged, locked, or from a newer program.
     """
     name = _name(where)
     if not is_address(where):
         check_file(Path(where), create=create)
     engine = engine_of(where)
     try:
-        _make_ready(engine, name, create=create, clock=clock)
+        _make_ready(engine, name, create=create, reading=reading, clock=clock)
     except (SQLAlchemyError, sqlite3.Error, OSError, *SPOILT) as error:
         engine.dispose()
         raise refusal_of(error, name) from error
@@ -85,12 +89,13 @@ def open_store(where: str | Path, *, create: bool = False, clock: Clock = _now) 
     return Store(engine, name, clock)
 
 
-def _make_ready(engine: Engine, name: str, *, create: bool, clock: Clock) -> None:
+def _make_ready(engine: Engine, name: str, *, create: bool, reading: bool, clock: Clock) -> None:
     with engine.connect() as connection:
         revision = check_tables(connection, name, create=create)
     if engine.dialect.name == "sqlite":
         use_write_ahead_log(engine)
-    if revision is not None and engine.dialect.name == "sqlite":
+    due = revision is not None and not (reading and revision == HEAD)
+    if due and engine.dialect.name == "sqlite":
         from changeover.store.backup import back_up
 
         back_up(Path(engine.url.database or ""), clock(), always=revision != HEAD)

@@ -44,8 +44,14 @@ class Session(QObject):
             self._show(self._first_start())
 
     def open(self, where: str, *, create: bool = False) -> bool:
-        """Open a store in place of the one that is open; say whether it could be opened."""
+        """Open a store in place of the one that is open; say whether it could be opened.
+
+        In place of the demo that travels along, its working copy is opened.
+        """
+        from changeover.desk.demo import spared
+
         try:
+            where = spared(where, self._folder)
             store = open_store(where, create=create)
         except Refusal as refusal:
             self._asking.tell(str(refusal))

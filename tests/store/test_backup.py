@@ -29,6 +29,15 @@ def test_the_first_opening_of_a_day_makes_a_copy_that_opens(tmp_path) -> None:
     open_store(backup_folder(path) / "s-2026-05-04.sqlite").close()
 
 
+def test_reading_leaves_the_copy_of_the_day_to_others(tmp_path) -> None:
+    path = tmp_path / "s.sqlite"
+    _open_at(path, MORNING, create=True)
+    before = path.read_bytes()
+    open_store(path, reading=True).close()
+    assert path.read_bytes() == before
+    assert [one.name for one in tmp_path.iterdir()] == ["s.sqlite"]
+
+
 def test_a_copy_is_made_before_the_tables_change(tmp_path) -> None:
     path = tmp_path / "s.sqlite"
     with closing(sqlite3.connect(path)) as connection:

@@ -8,11 +8,13 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from changeover.app import build_window
+from changeover.bundled import bundled
 from changeover.desk.door import apply
 from changeover.desk.edits import PutPlanter
 from changeover.desk.fleet import planter_names
 from changeover.desk.opening import open_store
 from changeover.quantities import Units
+from changeover.store.backup import backup_folder
 from changeover.window.first_start import FirstStart
 from changeover.window.main_window import MainWindow
 from changeover.window.preferences import Preferences
@@ -62,6 +64,13 @@ def test_the_demo_opens_on_a_working_copy(make: Make, tmp_path: Path) -> None:
     assert isinstance(session.screen, MainWindow)
     assert Path(session.where).parent == tmp_path / "data"
     assert session.screen.outlook.board.demo
+
+
+def test_the_demo_that_travels_along_is_spared(make: Make, tmp_path: Path) -> None:
+    session = make()
+    assert session.open(str(bundled("demo.sqlite")))
+    assert Path(session.where) == tmp_path / "data" / "demo.sqlite"
+    assert not backup_folder(bundled("demo.sqlite")).exists()
 
 
 def test_the_store_opened_last_is_opened_again(make: Make) -> None:
