@@ -1,15 +1,23 @@
 """Reading the arguments of the command line, each refusal in one line."""
 
 import argparse
+import re
 from collections.abc import Callable
-from typing import NoReturn, TypeAlias
+from typing import Any, NoReturn, TypeAlias
 
 Job: TypeAlias = Callable[[argparse.Namespace], int]
 Parsers: TypeAlias = "argparse._SubParsersAction[Parser]"  # noqa: SLF001 - argparse gives no public name
 
 
 class Parser(argparse.ArgumentParser):
-    """An argument parser that answers a mistake with one line and exit status 2."""
+    """An argument parser that answers a mistake with one line and exit status 2.
+
+    What begins with a minus and a figure is a value, such as ``-5 mph``, and no option.
+    """
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self._negative_number_matcher = re.compile(r"-\.?[0-9]")
 
     def error(self, message: str) -> NoReturn:
         self.exit(2, f"{self.prog}: {one_line(message)}; {self.prog} --help tells the arguments.\n")

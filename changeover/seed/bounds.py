@@ -54,12 +54,18 @@ class Bound:
         given = np.atleast_1d(quantity.magnitude).ravel()[place]
         low, high = (Q(limit, self.unit).to(units).magnitude for limit in (self.low, self.high))
         where = f" (entry {place + 1})" if figures.ndim else ""
-        sign = unit_sign(f"{units:~P}".replace(" ", ""))
+        sign = self._counted(unit_sign(f"{units:~P}".replace(" ", "")))
         return (
             f"{self._name}{where}: {_figure(given)} {sign}".rstrip()
             + f" is not possible; enter {_figure(low)} to {_figure(high)} {sign}".rstrip()
             + "."
         )
+
+    def _counted(self, sign: str) -> str:
+        """Return a sign that names what is counted: ``seeds/ac`` where ``/acre`` was typed."""
+        noun, per, _ = self.unit.partition("/")
+        first, _, over = sign.partition("/")
+        return f"{noun}s/{over}" if per and first in ("count", noun) else sign
 
     @property
     def _name(self) -> str:
@@ -72,7 +78,7 @@ def _figure(value: float) -> str:
 
 ROW_SPACING = Bound("row spacing", "m", 0.02, 10.0)
 SPACING = Bound("spacing in the row", "m", 0.0005, 20.0)
-RATE = Bound("seed rate", "seed/m^2", 0.001, 5000.0)
+RATE = Bound("seed rate", "seed/m^2", 0.02, 1250.0)  # 81 to 5 million an acre
 STAND = Bound("stand", "plant/m^2", 0.001, 5000.0)
 MASS_RATE = Bound("mass rate", "kg/hectare", 0.001, 5000.0)
 SEEDS_PER_MASS = Bound("seeds per mass", "seed/kg", 100.0, 2e7)

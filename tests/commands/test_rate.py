@@ -92,3 +92,13 @@ def test_a_bad_argument_is_one_line_and_status_two(
     assert written.err.startswith("changeover")
     assert written.err.endswith(".\n")
     assert written.err.count("\n") == 1
+
+
+@pytest.mark.parametrize("rate", ["-32000/acre", "-.5/acre", "32.000/acre", "9000000 seeds/acre"])
+def test_a_negative_or_absurd_rate_is_refused_in_seeds(
+    rate: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["rate", "--rate", rate, "--row-spacing", "30 in"]) == 2
+    said = capsys.readouterr().err
+    assert "Seed rate" in said
+    assert said.endswith(" seeds/ac.\n")
