@@ -6,7 +6,16 @@ from changeover.planter.places import Place
 from changeover.planter.scales import Index
 from changeover.planter.settings import Kind, Setting
 from changeover.planter.setup import Value
-from changeover.quantities import Q, Quantity, Refusal, Units, is_quantity, read_quantity, show
+from changeover.quantities import (
+    MEASURES,
+    Q,
+    Refusal,
+    Units,
+    is_quantity,
+    read_quantity,
+    show,
+    unit_of,
+)
 
 _BOUNDS: dict[str, tuple[float, float, str]] = {
     "vacuum": (0.0, 80.0, "inH2O"),
@@ -63,8 +72,10 @@ def read_value(
 def check_value(setting: Setting, planter: Planter, place: Place, value: Value) -> None:
     """Refuse a value that the planter cannot have. Raises Refusal."""
     where = f"{setting.name}, {place.label}"
-    if is_quantity(value):
+    if is_quantity(value) or setting.kind is Kind.QUANTITY:
         _check_quantity(setting, planter, value, where)
+    elif setting.kind in (Kind.COUNT, Kind.INDEX) and not isinstance(value, int):
+        raise Refusal(f"{where}: “{value}” is not a whole number; choose one.")
     elif setting.kind is Kind.COUNT:
         if not 1 <= int(value) <= 400:
             raise Refusal(f"{where}: {value} is not possible; enter 1 to 400.")
@@ -129,7 +140,14 @@ def _choice(options: tuple[str, ...], text: str) -> str:
     return next((option for option in options if option.casefold() == folded), text)
 
 
-def _check_quantity(setting: Setting, planter: Planter, value: Quantity, where: str) -> None:
+def _check_quantity(setting: Setting, planter: Planter, value: Value, where: str) -> None:
+    measure = setting.measure or "count"
+    fits = setting.kind is Kind.QUANTITY and is_quantity(value)
+    if not is_quantity(value) or not (
+        fits and value.is_compatible_with(unit_of(MEASURES[measure].us))
+    ):
+        kind = measure.replace("_", " ") if setting.kind is Kind.QUANTITY else str(setting.kind)
+        raise Refusal(f"{where}: “{value}” is not a value of the kind {kind}; enter it anew.")
     bounds = _BOUNDS.get(setting.key)
     if bounds is not None:
         low, high, unit = bounds

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from changeover.planter.drive import Drive, GroundDrive
 from changeover.planter.groups import Group, check_groups
 from changeover.planter.load_reading import LoadReading
+from changeover.planter.names import check_name
 from changeover.planter.places import PLANTER, Place, Scope
 from changeover.planter.scales import DepthScale, Index, Position
 from changeover.quantities import Q, Quantity, Refusal
@@ -57,6 +58,7 @@ class Planter:
     def __post_init__(self) -> None:
         if not self.name.strip():
             raise Refusal("The planter has no name; give it one.")
+        check_name("The planter", self.name)
         if not 1 <= self.rows <= MOST_ROWS:
             raise Refusal(f"{self.rows} rows is not possible; enter 1 to {MOST_ROWS}.")
         if not 5 <= self.row_spacing.to("in").magnitude <= 60:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from changeover.planter.names import check_name
 from changeover.quantities import Quantity, Refusal
 
 
@@ -41,6 +42,7 @@ class Part:
     def __post_init__(self) -> None:
         if not self.code.strip():
             raise Refusal("A part has no code; give it one, such as the mark stamped on it.")
+        check_name("A part", self.code)
         if self.cells is not None and not 1 <= self.cells <= 400:
             raise Refusal(f"Disc {self.code}: {self.cells} cells is not possible; enter 1 to 400.")
         if self.hole is not None and not 0 < self.hole.to("mm").magnitude <= 30:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from changeover.planter.names import check_name
 from changeover.planter.places import Place
 from changeover.quantities import Quantity, Refusal
 
@@ -54,6 +55,7 @@ class Field:
     def __post_init__(self) -> None:
         if not self.name.strip():
             raise Refusal("The field has no name; give it one.")
+        check_name("The field", self.name)
         if not 0 < self.area.to("acre").magnitude <= 100_000:
             raise Refusal(f"Field {self.name}: the area must be above zero; check the figure.")
         if self.altitude is not None and not -450 <= self.altitude.to("m").magnitude <= 5500:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from changeover.planter.names import check_name
 from changeover.quantities import Quantity, Refusal
 
 
@@ -57,6 +58,7 @@ class SeedLot:
     def __post_init__(self) -> None:
         if not self.number.strip():
             raise Refusal("The seed lot has no number; enter the one on the tag.")
+        check_name("The seed lot", self.number)
         if not self.crop.strip():
             raise Refusal(f"Lot {self.number}: choose a crop.")
         if self.germination is not None and not 0 < self.germination <= 1:

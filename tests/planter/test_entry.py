@@ -136,6 +136,16 @@ def test_an_own_setting_needs_what_its_kind_asks_for(bad: dict) -> None:
         Setting(**{**whole, "work_place": WorkPlace.ROW_UNIT, **bad})
 
 
+@pytest.mark.parametrize(
+    ("key", "place", "value"),
+    [("vacuum", FAN, "ten"), ("vacuum", FAN, 7), ("vacuum", FAN, Q(5, "lb")), ("depth", ROW, "5"),
+     ("disc", ROW, Q(5, "in"))],
+)  # fmt: skip
+def test_a_value_of_another_kind_is_refused(key: str, place: Place, value: Value) -> None:
+    with pytest.raises(Refusal, match="is not a"):
+        check_value(standard(key), ONE, place, value)
+
+
 def test_standard_keys_and_names_are_their_own() -> None:
     assert len({setting.key for setting in STANDARD}) == len(STANDARD)
     assert standard("vacuum").scope is Scope.FAN
