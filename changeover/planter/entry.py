@@ -2,6 +2,7 @@
 
 from changeover.planter.drive import GroundDrive
 from changeover.planter.machine import Planter
+from changeover.planter.names import check_name
 from changeover.planter.places import Place
 from changeover.planter.scales import Index
 from changeover.planter.settings import Kind, Setting
@@ -88,6 +89,7 @@ def check_value(setting: Setting, planter: Planter, place: Place, value: Value) 
         options = options_of(setting, planter, place)
         if options and value not in options:
             raise Refusal(f"{where}: “{value}” is not a choice; choose {_listed(options)}.")
+        check_name(where, str(value))
 
 
 def show_value(
@@ -142,17 +144,15 @@ def _choice(options: tuple[str, ...], text: str) -> str:
 
 def _check_quantity(setting: Setting, planter: Planter, value: Value, where: str) -> None:
     measure = setting.measure or "count"
-    fits = setting.kind is Kind.QUANTITY and is_quantity(value)
-    if not is_quantity(value) or not (
-        fits and value.is_compatible_with(unit_of(MEASURES[measure].us))
-    ):
-        kind = measure.replace("_", " ") if setting.kind is Kind.QUANTITY else str(setting.kind)
+    asked, unit = setting.kind is Kind.QUANTITY, unit_of(MEASURES[measure].us)
+    if not (asked and is_quantity(value) and value.is_compatible_with(unit)):
+        kind = measure.replace("_", " ") if asked else str(setting.kind)
         raise Refusal(f"{where}: “{value}” is not a value of the kind {kind}; enter it anew.")
     bounds = _BOUNDS.get(setting.key)
     if bounds is not None:
-        low, high, unit = bounds
-        if not low <= value.to(unit).magnitude <= high:
-            raise Refusal(f"{where}: outside {low:g} to {high:g} {unit}; check the figure.")
+        low, high, name = bounds
+        if not low <= value.to(unit_of(name)).magnitude <= high:
+            raise Refusal(f"{where}: outside {low:g} to {high:g} {name}; check the figure.")
     if setting.key == "vacuum" and planter.fan_limit is not None and value > planter.fan_limit:
         limit = show(planter.fan_limit, "pressure", Units.US)
         raise Refusal(f"{where}: above the fan limit of {limit}; enter less or raise the limit.")

@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from changeover.desk.changed import Changed
+from changeover.desk.edits import Conflict
 from changeover.quantities import Refusal
 
 
@@ -50,11 +51,13 @@ class EditCommand(QUndoCommand):
 class Door(QObject):
     """Takes edits, keeps the undo stack and says what changed or why an edit was refused.
 
-    ``latest`` is the edit that was carried out last.
+    ``latest`` is the edit that was carried out last. ``overtaken`` says, before the refusal, that
+    somebody else has changed the store meanwhile, so that all pages read it again.
     """
 
     changed = Signal(object)
     refused = Signal(str)
+    overtaken = Signal()
 
     def __init__(self, apply: Apply, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -73,6 +76,8 @@ class Door(QObject):
         try:
             outcome = self._apply(edit)
         except Refusal as refusal:
+            if isinstance(refusal, Conflict):
+                self.overtaken.emit()
             self.refused.emit(str(refusal))
             return None
         self.latest = edit

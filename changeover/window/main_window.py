@@ -128,6 +128,7 @@ class MainWindow(QMainWindow):
 
     def _listen(self) -> None:
         self.door.changed.connect(self._hear)
+        self.door.overtaken.connect(self._look_again)
         self.door.refused.connect(self.notice.say)
         self.outlook.moved.connect(lambda: self._refresh(EVERYTHING))
         self.outlook.refused.connect(self.notice.say)
@@ -161,6 +162,11 @@ class MainWindow(QMainWindow):
         self.notice.hide()
         self.outlook.note(changed, self.door.latest)
         self._refresh(changed)
+
+    def _look_again(self) -> None:
+        """Read everything again, as somebody else has changed the store."""
+        self.outlook.forget()
+        self._refresh(EVERYTHING)
 
     def _refresh(self, changed: frozenset[Changed]) -> None:
         for key, page in self.pages.items():

@@ -146,6 +146,11 @@ def test_a_value_of_another_kind_is_refused(key: str, place: Place, value: Value
         check_value(standard(key), ONE, place, value)
 
 
+def test_a_pasted_page_is_no_code_of_a_part() -> None:
+    with pytest.raises(Refusal, match="Disc, row 3 has a name of 5000 characters"):
+        read("disc", "a" * 5000)
+
+
 def test_standard_keys_and_names_are_their_own() -> None:
     assert len({setting.key for setting in STANDARD}) == len(STANDARD)
     assert standard("vacuum").scope is Scope.FAN

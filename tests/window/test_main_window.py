@@ -1,5 +1,7 @@
 """The frame: header, rail, pages made when opened, and who is told what changed."""
 
+from contextlib import closing
+from pathlib import Path
 from typing import ClassVar
 
 import pytest
@@ -7,8 +9,12 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
+from changeover.app import build_window
 from changeover.desk.changed import Changed
+from changeover.desk.demo import start_again
+from changeover.desk.door import apply
 from changeover.desk.edits import SetCells, Side
+from changeover.desk.opening import open_store
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
 from changeover.quantities import Units
@@ -17,6 +23,7 @@ from changeover.window.main_window import MainWindow
 from changeover.window.marks import Mark
 from changeover.window.page import EVERYTHING, Page
 from changeover.window.pages import PAGES, PageLine
+from changeover.window.preferences import Preferences
 from changeover.window.rail import RailNote
 from changeover.window.theme import DARK
 from tests.window.invented import Answers, MemoryDesk, make_board
@@ -178,3 +185,18 @@ def test_without_a_planter_it_opens_and_says_so(qtbot: QtBot) -> None:
     qtbot.addWidget(window)
     window.begin()
     assert window.header.planter.text() == "No planter yet ▾"
+
+
+def test_a_window_that_was_overtaken_shows_what_stands_now(tmp_path: Path, qtbot: QtBot) -> None:
+    cell, answers = Cell("depth", Place.of_row(1)), Answers()
+    with closing(open_store(start_again(tmp_path / "demo.sqlite"))) as store:
+        window = build_window(store, Preferences(tmp_path / "window.ini"), answers, "Magpie 31")
+        qtbot.addWidget(window)
+        window.begin()
+        before = window.outlook.board.as_found.get(cell)
+        edits = [SetCells("Magpie 31", Side.AS_FOUND, {cell: n}, {cell: before}) for n in (3, 9)]
+        apply(store, edits[0], "Bo")
+        assert not window.door.push(edits[1])
+        assert "someone else" in window.notice.words.text()
+        assert window.outlook.board.as_found.get(cell) == 3
+        window.outlook.rest()
