@@ -78,7 +78,7 @@ class Setups:
             select(SetupRow, PlanterRow.name)
             .join(PlanterRow, PlanterRow.id == SetupRow.planter_id)
             .where(SetupRow.proved != "", ~SetupRow.withdrawn)
-            .order_by(SetupRow.saved, SetupRow.id)
+            .order_by(SetupRow.id)  # not by the clock, which may have been set back
         )
         found: list[ProvedSetup] = []
         for row, planter in self._session.execute(query):
@@ -89,7 +89,7 @@ class Setups:
         query = (
             select(SetupRow)
             .where(SetupRow.planter_id == self._planters.number(planter), ~SetupRow.withdrawn)
-            .order_by(SetupRow.saved.desc(), SetupRow.id.desc())
+            .order_by(SetupRow.id.desc())
         )
         return list(self._session.scalars(query))
 

@@ -1,13 +1,17 @@
 """A switch from choosing to signing off: before is kept, ticks carry as-found along."""
 
+from contextlib import closing
 from dataclasses import replace
+from datetime import UTC, datetime
 
 import pytest
 
 from changeover.desk.board import read_board
+from changeover.desk.demo import start_again
 from changeover.desk.do_work import tick_places, tick_rows, tick_whole
+from changeover.desk.door import apply
 from changeover.desk.edits import AbandonSwitch, ChooseNext, CloseSwitch, NextJob, TakeProposal
-from changeover.desk.opening import Store
+from changeover.desk.opening import Store, open_store
 from changeover.desk.plan_switch import WorkView, work_view
 from changeover.desk.records import setups
 from changeover.planter.places import Place
@@ -155,3 +159,12 @@ def test_taking_some_proposals_leaves_the_other_targets(demo, do) -> None:
     cells = frozenset({Cell("closing", Place.of_row(2))})
     do(TakeProposal("Penny Twelve", cells))
     assert set(read_board(demo, "Penny Twelve").target.values) == cells
+
+
+def test_what_was_signed_off_last_is_now_though_the_clock_was_set_back(tmp_path) -> None:
+    long_ago = datetime(2020, 1, 1, tzinfo=UTC)
+    path = start_again(tmp_path / "demo.sqlite")
+    with closing(open_store(path, clock=lambda: long_ago)) as store:
+        _finish(store, lambda edit: apply(store, edit, "Ada"))
+        apply(store, CloseSwitch(BAR, "early"), "Ada")
+        assert read_board(store, BAR).label_now.startswith("Soybean, Otter Flat")
