@@ -118,6 +118,7 @@ class Planters:
             self._session.add(row)
         elif not row.retired:
             raise Refusal(f"A planter “{planter.name}” is there already; choose another name.")
+        self._refuse_alike(planter.name)
         row.retired = False
         _fill(self._session, row, planter)
         self._session.flush()
@@ -127,6 +128,13 @@ class Planters:
         other = self._find(name)
         if other is not None and other is not row:
             raise Refusal(f"A planter “{name}” is there already; choose another name.")
+        self._refuse_alike(name, but=row.name)
+
+    def _refuse_alike(self, name: str, but: str = "") -> None:
+        """Refuse a name that differs from another only in capitals or in spaces at its ends."""
+        for other in self.names():
+            if other != but and other.strip().casefold() == name.strip().casefold():
+                raise Refusal(f"A planter “{other}” is there already; choose another name.")
 
     def _find(self, name: str) -> PlanterRow | None:
         query = (
