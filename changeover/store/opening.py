@@ -70,7 +70,7 @@ def open_store(
     """Open a store in a file or at a PostgreSQL address.
 
     With ``create`` a missing one is made. ``reading`` promises that nothing will be changed, so
-    the day's backup is left for whoever changes something.
+    the file stays as it is and the day's backup is left for whoever changes something.
     Raises Refusal, and leaves the file as it was, when it is missing, not a store, read-only,
     damaged, locked, or from a newer program.
     """
@@ -92,10 +92,11 @@ def open_store(
 def _make_ready(engine: Engine, name: str, *, create: bool, reading: bool, clock: Clock) -> None:
     with engine.connect() as connection:
         revision = check_tables(connection, name, create=create)
+    if reading and revision == HEAD:
+        return
     if engine.dialect.name == "sqlite":
         use_write_ahead_log(engine)
-    due = revision is not None and not (reading and revision == HEAD)
-    if due and engine.dialect.name == "sqlite":
+    if revision is not None and engine.dialect.name == "sqlite":
         from changeover.store.backup import back_up
 
         back_up(Path(engine.url.database or ""), clock(), always=revision != HEAD)

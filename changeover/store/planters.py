@@ -112,13 +112,11 @@ class Planters:
         self._note(before, planter)
 
     def _add(self, planter: Planter) -> None:
+        self._refuse_alike(planter.name)
         row = self._find(planter.name)
         if row is None:
             row = PlanterRow()
             self._session.add(row)
-        elif not row.retired:
-            raise Refusal(f"A planter “{planter.name}” is there already; choose another name.")
-        self._refuse_alike(planter.name)
         row.retired = False
         _fill(self._session, row, planter)
         self._session.flush()

@@ -32,8 +32,13 @@ def test_the_first_opening_of_a_day_makes_a_copy_that_opens(tmp_path) -> None:
 def test_reading_leaves_the_copy_of_the_day_to_others(tmp_path) -> None:
     path = tmp_path / "s.sqlite"
     _open_at(path, MORNING, create=True)
+    with closing(sqlite3.connect(path)) as connection:
+        connection.execute("PRAGMA journal_mode = DELETE")
     before = path.read_bytes()
-    open_store(path, reading=True).close()
+    store = open_store(path, reading=True)
+    with store.read() as work:
+        assert work.planters.names() == ()
+    store.close()
     assert path.read_bytes() == before
     assert [one.name for one in tmp_path.iterdir()] == ["s.sqlite"]
 
