@@ -7,6 +7,7 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal, SignalInstance
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QVBoxLayout, QWidget
 
+from changeover.window.fitting import fitted
 from changeover.window.marks import Mark, paint_mark, pen
 from changeover.window.outlook import Outlook
 from changeover.window.pages import PageLine
@@ -61,10 +62,11 @@ class RailStep(QAbstractButton):
         width = self.width() - left - 9
         painter.setPen(tokens.colour("ink"))
         painter.setFont(font(TEXT_PX, bold=self.isChecked()))
-        painter.drawText(left, 8, width, 20, Qt.AlignmentFlag.AlignVCenter, self.line.title)
+        top = 8 if self.note.text else 17
+        painter.drawText(left, top, width, 20, Qt.AlignmentFlag.AlignVCenter, self.line.title)
         painter.setPen(tokens.colour("soft"))
-        painter.setFont(font(SMALL_PX))
-        text = painter.fontMetrics().elidedText(self.note.text, Qt.TextElideMode.ElideRight, width)
+        made, text = fitted(self.note.text, width, SMALL_PX)
+        painter.setFont(made)
         painter.drawText(left, 28, width, 18, Qt.AlignmentFlag.AlignVCenter, text)
 
 

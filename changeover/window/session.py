@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QWidget
 
 from changeover.desk.opening import Store, open_store
 from changeover.quantities import Refusal
-from changeover.window.asking import Asking
+from changeover.window.asking import Asking, DialogAsking
 from changeover.window.main_window import MainWindow
 from changeover.window.preferences import Preferences
 
+BuildWindow = Callable[[Store, Preferences, Asking], MainWindow]
 STORES = "Stores (*.sqlite);;All files (*)"
 
 
@@ -135,3 +136,11 @@ class Session(QObject):
         if self.store is not None:
             self.store.close()
             self.store = None
+
+
+def open_session(build: BuildWindow, file: Path, folder: Path, curtain: QWidget) -> Session:
+    """Return the session that changes the curtain for a window; ``file`` keeps preferences."""
+    preferences, asking = Preferences(file), DialogAsking()
+    return Session(
+        lambda store: build(store, preferences, asking), preferences, asking, folder, curtain
+    )

@@ -1,19 +1,44 @@
 """Pictures of every screen, light and dark and in two sizes, for looking at the whole program."""
 
+import tempfile
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from pathlib import Path
+from typing import Protocol
 
 from PySide6.QtCore import QCoreApplication, QEventLoop
 from PySide6.QtWidgets import QWidget
 
+from changeover.desk.fleet import planter_lines
+from changeover.desk.opening import Store, open_store
 from changeover.quantities import Refusal
 from changeover.window.first_start import FirstStart
 from changeover.window.help_sheet import HelpSheet
 from changeover.window.main_window import MainWindow
+from changeover.window.preferences import Preferences
 from changeover.window.theme import DARK, LIGHT, Tokens
 
 SIZES = ((1280, 720), (1920, 1080))
 LOOKS = (LIGHT, DARK)
+
+
+class BuildWindow(Protocol):
+    """Puts a window on a store together."""
+
+    def __call__(self, store: Store, preferences: Preferences, *, planter: str) -> MainWindow: ...
+
+
+def take_shots_of_store(build: BuildWindow, where: str, planter: str, folder: Path) -> list[Path]:
+    """Take pictures of a store on one planter, by default the first with a switch open."""
+    with tempfile.TemporaryDirectory() as spare, closing(open_store(where, reading=True)) as store:
+        busy = (line.name for line in planter_lines(store) if line.next)
+        preferences = Preferences(Path(spare) / "window.ini")
+        window = build(store, preferences, planter=planter or next(busy, ""))
+        taken = take_shots(window, folder)
+        window.outlook.rest()
+        window.deleteLater()
+        QCoreApplication.sendPostedEvents()
+    return taken
 
 
 def take_shots(window: MainWindow, folder: Path) -> list[Path]:

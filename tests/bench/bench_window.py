@@ -12,7 +12,6 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QObject, QTimer
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 
 from changeover.app import application, build_window
@@ -92,6 +91,16 @@ def start_up(repeat: int = 9) -> Iterator[Ratio]:
     yield Ratio("process start to the demo's rows painted", rows, empty, AGAINST, 2)
 
 
+def rest(milliseconds: int) -> None:
+    """Let the window live for a while, with its event loop as in the program.
+
+    ``QTest.qWait`` would keep the interpreter from threads behind the window.
+    """
+    loop = QEventLoop()
+    QTimer.singleShot(milliseconds, loop.quit)
+    loop.exec()
+
+
 class Painted(QObject):
     """Takes the time at which the last of some widgets was painted."""
 
@@ -123,7 +132,7 @@ class Painted(QObject):
             while not self.at:
                 QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 5)
             taken.append(self.at - begun)
-            QTest.qWait(400)
+            rest(400)
         return taken[2:]
 
 
@@ -144,7 +153,7 @@ def window_on_48_rows() -> Iterator[MainWindow]:
             window.resize(1920, 1080)
             window.show()
             window.begin()
-            QTest.qWait(200)
+            rest(200)
             yield window
             window.close()
 
@@ -153,7 +162,7 @@ def measure() -> Iterable[Ratio | Spell]:
     yield from start_up()
     with window_on_48_rows() as window:
         page = window.open_page("switch")
-        QTest.qWait(300)
+        rest(300)
         names = itertools.cycle(["Old Fiddle 24", "Long Acre"])
         depths = itertools.cycle(["1.5", "2.0"])
         line = [setting.key for setting in page.model.sheet.lines].index("depth")
@@ -163,7 +172,7 @@ def measure() -> Iterable[Ratio | Spell]:
         another = both.seconds(lambda: window.outlook.show_planter(next(names)), 20)
         yield Spell("another planter", another, AT_ONCE)
         page.view.select([(line, column) for column in range(48)])
-        QTest.qWait(300)
+        rest(300)
         cells = Painted(page.view.viewport())
         setting = cells.seconds(lambda: page.view.set_all(next(depths)), 20)
         yield Spell("a value on all of 48 rows", setting, AT_ONCE)
