@@ -54,7 +54,12 @@ class RailStep(QAbstractButton):
             painter.setBrush(tokens.colour("surface" if self.isChecked() else "rail"))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(6.5, 1.5, -6.5, -1.5), 8, 8)
         mark = Mark.HERE if self.isChecked() else self.note.mark
-        paint_mark(painter, QRectF(16, self.height() / 2 - 11, 16, 16), mark, tokens)
+        paint_mark(
+            painter,
+            QRectF(16, self.height() / 2 - (11 if self.note.text else 8), 16, 16),
+            mark,
+            tokens,
+        )
         self._paint_words(painter)
 
     def _paint_words(self, painter: QPainter) -> None:

@@ -1,5 +1,6 @@
 """The window: from process start to paint, another planter, a value on 48 rows, scrolling."""
 
+import gc
 import itertools
 import os
 import shutil
@@ -154,6 +155,7 @@ def window_on_48_rows() -> Iterator[MainWindow]:
             window.show()
             window.begin()
             rest(200)
+            gc.freeze()  # as the program does once its window is there
             yield window
             window.close()
 
