@@ -35,7 +35,12 @@ def with_findings(
 
     ``minutes`` is the user's own time for one of them, none by default: it is not known.
     """
-    added = [finding_task(planter, one, minutes) for one in found if one.state is FindingState.TASK]
+    safe = tuple(task.key for task in worklist.tasks if task.key.startswith(STOPPED))
+    added = [
+        replace(finding_task(planter, one, minutes), needs=safe)
+        for one in found
+        if one.state is FindingState.TASK
+    ]
     return replace(worklist, tasks=(*worklist.tasks, *added))
 
 
@@ -45,7 +50,7 @@ def finding_task(planter: Planter, kept: KeptFinding, minutes: Quantity = _NO_TI
     return Task(
         key=f"{FINDING}{kept.number}",
         work_place=_WHERE[one.proof],
-        title=title_of(kept),
+        title=f"{title_of(kept)}: mend it, then a new {one.proof}",
         places=(place_of(planter, kept),),
         changes={},
         minutes_fixed=minutes,
