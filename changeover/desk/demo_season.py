@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
-from changeover.desk import demo_proofs
+from changeover.desk import demo_proofs, demo_runs
 from changeover.desk import demo_texts as texts
 from changeover.desk.board import Board, read_board
 from changeover.desk.do_work import tick_places
@@ -142,6 +142,9 @@ EVENTS: Mapping[str, Callable[[Store, Event, Setups], None]] = {
     "gauges": demo_proofs.read_gauges,
     "prices": demo_proofs.take_prices,
     "appraise": demo_proofs.appraise,
+    "bench": demo_runs.bench,
+    "dig": demo_runs.dig,
+    "measure": demo_runs.measure,
 }
 
 
