@@ -9,13 +9,8 @@ from changeover.desk.board import Board
 from changeover.desk.prove_bench import BenchRun, BenchVerdict
 from changeover.desk.prove_depth import DepthProof, RowDepth
 from changeover.desk.prove_spacing import JudgedSpacing, SpacingTest
-from changeover.files.proof_report import (
-    ProofReport,
-    ReportBars,
-    ReportPart,
-    ReportTable,
-    write_proof_report,
-)
+from changeover.files.proof_report import write_proof_report
+from changeover.files.proof_sheet import ProofReport, ReportBars, ReportPart, ReportTable
 from changeover.proof.bench import JudgedShare
 from changeover.proof.bootstrap import SpacingIntervals
 from changeover.proof.findings import Finding

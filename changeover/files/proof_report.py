@@ -1,52 +1,14 @@
 """A proof on paper: what was tested and how, the results in tables, and the distribution drawn."""
 
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from changeover.files.atomic import write_whole
 from changeover.files.print_font import printable, use_fonts
+from changeover.files.proof_sheet import ProofReport
 from changeover.quantities import Refusal
 
 PAPERS = ("A4", "Letter")
 MARGIN = 15.0  # millimetres
-
-
-@dataclass(frozen=True)
-class ReportBars:
-    """A histogram: counts by class, the x at the end of each class, a target, and zone ends."""
-
-    counts: tuple[int, ...]
-    ends: tuple[float, ...]
-    target: float
-    zones: tuple[float, ...]
-    axis: str
-
-
-@dataclass(frozen=True)
-class ReportTable:
-    """A table: the titles of its columns, and its lines as texts."""
-
-    titles: tuple[str, ...]
-    lines: tuple[tuple[str, ...], ...]
-
-
-@dataclass(frozen=True)
-class ReportPart:
-    """One numbered part of a report: a heading, then sentences, tables and a histogram."""
-
-    heading: str
-    sentences: tuple[str, ...] = ()
-    tables: tuple[ReportTable, ...] = ()
-    bars: ReportBars | None = None
-
-
-@dataclass(frozen=True)
-class ProofReport:
-    """A whole report: title, what it is of as pairs of name and value, and its parts."""
-
-    title: str
-    about: tuple[tuple[str, str], ...]
-    parts: tuple[ReportPart, ...] = field(default_factory=tuple)
 
 
 def write_proof_report(report: ProofReport, path: Path, *, paper: str = "A4") -> Path:

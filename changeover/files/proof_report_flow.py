@@ -10,7 +10,7 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 from changeover.files.print_flow import heading_bar
 from changeover.files.print_font import PLAIN, marked_up
 from changeover.files.print_styles import SMALL, STEP, TITLE
-from changeover.files.proof_report import ProofReport, ReportBars, ReportPart, ReportTable
+from changeover.files.proof_sheet import ProofReport, ReportBars, ReportPart, ReportTable
 
 GREY, PALE = Color(0.45, 0.45, 0.45), Color(0.86, 0.86, 0.86)
 HIGH = 52 * mm

@@ -62,7 +62,7 @@ class BenchView(ProofView):
 
     @override
     def refresh(self, changed: frozenset[Changed]) -> None:
-        planter, units = self.outlook.planter, self.outlook.units
+        planter = self.outlook.planter
         if planter != self._planter:
             self._planter, self.chosen, self.entering = planter, 0, False
             self.draft.begin(BenchRun())
@@ -75,16 +75,9 @@ class BenchView(ProofView):
         shown = self.side.meters.currentText()
         self.side.show_meters(serials, shown if shown in serials else (serials or [""])[0])
         self._show_meter(self.side.meters.currentText())
-        lot = self._lot()
-        tuned = attempt(
-            self.door,
-            lambda: which_vacuum(
-                self.saved, lot, self._vacuum(), self.outlook.board.planter.fan_limit, units
-            ),
-        )
-        self.side.show_vacuum(tuned, level_readings(self.saved, lot), self._vacuum(), units)
         self.cards.show_findings(self.known, lambda one: where_of(self.outlook.board, one))
         self._show_run()
+        self._show_vacuum()
 
     @override
     def stops(self) -> tuple[QWidget, ...]:
@@ -175,6 +168,15 @@ class BenchView(ProofView):
     def _choose(self, number: int) -> None:
         self.chosen = number
         self._show_run()
+        self._show_vacuum()
+
+    def _show_vacuum(self) -> None:
+        """Show what the runs with the lot in view advise on vacuum."""
+        units, present = self.outlook.units, self._vacuum()
+        most = self.outlook.board.planter.fan_limit
+        lot = self._lot() if self.entering or not self.saved else self.saved[self.chosen].lot
+        tuned = attempt(self.door, lambda: which_vacuum(self.saved, lot, present, most, units))
+        self.side.show_vacuum(tuned, level_readings(self.saved, lot), present, units)
 
     def _lot(self) -> str | None:
         lot = self.outlook.board.lot

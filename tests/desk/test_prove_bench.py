@@ -2,7 +2,7 @@
 
 import pytest
 
-from changeover.desk.board import read_board
+from changeover.desk.board import Board, read_board
 from changeover.desk.door import apply
 from changeover.desk.prove import findings, proofs
 from changeover.desk.prove_bench import BenchLine, BenchRun, judge_run, run_of, save_run
@@ -16,7 +16,7 @@ LIMITS = BenchLimits(skip_most=0.03, double_most=0.03)
 
 
 @pytest.fixture
-def board(demo):
+def board(demo) -> Board:
     return read_board(demo, FIDDLE, proposal=False)
 
 

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from changeover.desk.board import read_board
+from changeover.desk.board import Board, read_board
 from changeover.desk.prove import findings, proofs
 from changeover.desk.prove_depth import (
     DepthProof,
@@ -25,7 +25,7 @@ GOAL = DepthGoal(Q(1.75, "in"), Q(0.25, "in"))
 
 
 @pytest.fixture
-def board(demo):
+def board(demo) -> Board:
     return read_board(demo, BAR, proposal=False)
 
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from changeover.desk.board import read_board
+from changeover.desk.board import Board, read_board
 from changeover.desk.prove import findings, proofs
 from changeover.desk.prove_drive import DriveProof, drive_of, fresh_drive, judge_drive, save_drive
 from changeover.planter.places import Scope
@@ -16,7 +16,7 @@ BAR = "Old Fiddle 24"
 
 
 @pytest.fixture
-def board(demo):
+def board(demo) -> Board:
     return read_board(demo, BAR, proposal=False)
 
 

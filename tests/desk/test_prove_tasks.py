@@ -1,5 +1,8 @@
 """Findings on the worklist, signing off in spite of them, and the record that a proof makes."""
 
+from collections.abc import Iterator
+from pathlib import Path
+
 import pytest
 
 from changeover.desk.board import read_board
@@ -9,7 +12,7 @@ from changeover.desk.door import apply
 from changeover.desk.edits import CloseSwitch, NextJob, WithdrawSetup
 from changeover.desk.fleet import planter_names
 from changeover.desk.look_up import propose_for
-from changeover.desk.opening import open_store
+from changeover.desk.opening import Store, open_store
 from changeover.desk.plan_switch import work_view
 from changeover.desk.prove import MakeTask, PutProof, TakenProof, findings
 from changeover.desk.prove_bench import BenchLine, BenchRun, save_run
@@ -29,7 +32,7 @@ LIMITS = BenchLimits(skip_most=0.03)
 
 
 @pytest.fixture(scope="module")
-def finished(tmp_path_factory):
+def finished(tmp_path_factory) -> Path:
     """Give the path of a demo in which every task of the open switch is ticked off."""
     path = working_copy(tmp_path_factory.mktemp("finished"))
     store = open_store(path)
@@ -42,7 +45,7 @@ def finished(tmp_path_factory):
 
 
 @pytest.fixture
-def store(finished, tmp_path):
+def store(finished, tmp_path) -> Iterator[Store]:
     import shutil
 
     path = shutil.copy(finished, tmp_path / "demo.sqlite")

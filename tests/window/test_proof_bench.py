@@ -150,4 +150,6 @@ def test_the_shown_run_is_chosen_and_the_meter_tells_its_history(bench: OnDemo, 
     assert bench.page.run.lines[0].skips == 2
     serial = bench.page.run.lines[0].meter
     bench.page._show_meter(serial)
-    assert "no trend to tell from one day" in bench.page.side.history.text()
+    lines = bench.page.side.history.text().splitlines()
+    assert lines[-3].endswith("skips 0.6 %, doubles 0.2 %")
+    assert lines[-2].startswith("Skips")
