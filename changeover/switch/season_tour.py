@@ -1,6 +1,7 @@
 """A bound on the minutes between jobs that no plan of a season beats, by linear programming."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -87,15 +88,16 @@ def least_between(numbers: Numbers, late: int, clock: Clock, until: float) -> in
     reach = csr_array((ones, (tour.go, index)), shape=shape)
     from scipy.sparse import vstack
 
-    once = vstack([leave, reach])
+    once_each: Any = vstack([leave, reach])
     cuts: list[NDArray[np.float64]] = []
     best = 0
     while not clock.tick(None, float(best)):
-        solved = linprog(
+        left: Any = -csr_array(np.array(cuts)) if cuts else None
+        solved: Any = linprog(
             tour.minutes,
-            A_ub=-csr_array(np.array(cuts)) if cuts else None,
+            A_ub=left,
             b_ub=-np.ones(len(cuts)) if cuts else None,
-            A_eq=once,
+            A_eq=once_each,
             b_eq=np.ones(2 * tour.stops),
             bounds=(0, 1),
             method="highs",
@@ -131,7 +133,7 @@ def _groups_not_left(tour: Tour, taken: NDArray[np.float64]) -> list[NDArray[np.
     return list(rows.values())
 
 
-def _least_cuts(tour: Tour, flow: object) -> list[NDArray[np.bool_]]:
+def _least_cuts(tour: Tour, flow: Any) -> list[NDArray[np.bool_]]:
     """Return the groups of stops on the first stop's side of a least cut from it to each other."""
     from scipy.sparse.csgraph import breadth_first_order, maximum_flow
 
@@ -140,7 +142,7 @@ def _least_cuts(tour: Tour, flow: object) -> list[NDArray[np.bool_]]:
         for source, sink in ((0, stop), (stop, 0)):
             best = maximum_flow(flow, source, sink)
             if best.flow_value < SCALE * (1 - 1e-4):
-                rest = flow - best.flow  # type: ignore[operator]
+                rest = flow - best.flow
                 rest.data = np.maximum(rest.data, 0)
                 rest.eliminate_zeros()
                 inside = breadth_first_order(rest, source, return_predecessors=False)

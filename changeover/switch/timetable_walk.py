@@ -11,7 +11,8 @@ from changeover.switch.timetable_rules import Ruled
 if TYPE_CHECKING:
     from ortools.sat.python import cp_model
 
-    Ends = tuple[cp_model.LinearExprT, cp_model.LinearExprT]
+    Expr = cp_model.LinearExpr | int
+    Ends = tuple[Expr, Expr]
 
 
 def walk_of(work: Work, stints: Sequence[Stint]) -> int:
@@ -42,7 +43,7 @@ def _ends(activity: Activity, stint: Stint) -> tuple[int | None, int | None]:
 class Walking:
     """The walk of all persons as a variable, and the direction in which each block is worked."""
 
-    total: "cp_model.LinearExprT"
+    total: "Expr"
     back: "dict[int, cp_model.IntVar]"
 
     def stint(self, piece: Piece, solver: "cp_model.CpSolver") -> Stint | None:
@@ -60,7 +61,7 @@ def add_walking(ruled: Ruled) -> Walking:
     span = (min(numbers, default=0), max(numbers, default=0))
     back: dict[int, cp_model.IntVar] = {}
     ends = {id(piece): _entry_exit(ruled, piece, span, back) for piece in ruled.all_pieces}
-    total: cp_model.LinearExprT = 0
+    total: "Expr" = 0
     for person in ruled.rest.work.crew:
         mine = [piece for piece in ruled.all_pieces if person.name in piece.persons]
         if mine:
@@ -98,7 +99,7 @@ def _walk(
     pieces: Sequence[Piece],
     given: "Sequence[Ends | None]",
     span: tuple[int, int],
-) -> "cp_model.LinearExprT":
+) -> "Expr":
     """Order one person's pieces in a circuit and return the way between them."""
     model = ruled.model
     begin = _stand(ruled, person)
@@ -130,8 +131,8 @@ def _anywhere(model: "cp_model.CpModel", span: tuple[int, int]) -> "Ends":
 def _at_least(
     model: "cp_model.CpModel",
     way: "cp_model.IntVar",
-    to: "cp_model.LinearExprT",
-    come: "cp_model.LinearExprT",
+    to: "Expr",
+    come: "Expr",
     arc: "cp_model.IntVar",
 ) -> None:
     model.add(way >= to - come).only_enforce_if(arc)

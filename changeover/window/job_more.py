@@ -81,7 +81,7 @@ class JobMore(QWidget):
             overlap=_share(self.overlap.quantity()),
             reserve=_share(self.reserve.quantity()),
             seed_at_both_ends=self.both_ends.isChecked(),
-            other_lots=(*((p, lot) for p, lot in chosen if lot is not None), *self._kept),
+            other_lots=(*chosen, *self._kept),
         )
 
     def _tank(self, place: Place) -> ChoiceBox[str]:

@@ -14,7 +14,8 @@ def depth_plot(board: Board, proof: DepthProof, rows: tuple[RowDepth, ...]) -> R
     """Return mean depth by row with its interval, the target line and the tolerance."""
     unit = MEASURES["depth"].unit(board.units)
     spots = {one.digs.row: _spot(one, unit) for one in rows}
-    levels, band = (), None
+    levels: tuple[Level, ...] = ()
+    band: tuple[float, float] | None = None
     if proof.goal is not None:
         target = _size(proof.goal.target, unit)
         off = _size(proof.goal.tolerance, unit)

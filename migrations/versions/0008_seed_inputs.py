@@ -1,5 +1,7 @@
 """What seed need, refills, down pressure and altitude are reckoned from."""
 
+from typing import Any
+
 import sqlalchemy as sa
 from alembic import op
 
@@ -43,7 +45,9 @@ def _planter() -> None:
     )
 
 
-def _filled(name: str, sort: sa.types.TypeEngine[object], filling: object) -> sa.Column[object]:
+def _filled(
+    name: str, sort: sa.types.TypeEngine[Any], filling: sa.ColumnElement[Any] | sa.TextClause
+) -> sa.Column[Any]:
     """Return a column that is filled in the lines that are there already."""
     return sa.Column(name, sort, nullable=False, server_default=filling)
 
