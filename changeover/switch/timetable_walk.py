@@ -61,7 +61,7 @@ def add_walking(ruled: Ruled) -> Walking:
     span = (min(numbers, default=0), max(numbers, default=0))
     back: dict[int, cp_model.IntVar] = {}
     ends = {id(piece): _entry_exit(ruled, piece, span, back) for piece in ruled.all_pieces}
-    total: "Expr" = 0
+    total: Expr = 0
     for person in ruled.rest.work.crew:
         mine = [piece for piece in ruled.all_pieces if person.name in piece.persons]
         if mine:
