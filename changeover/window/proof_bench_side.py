@@ -12,11 +12,11 @@ from changeover.proof.wording import percent
 from changeover.quantities import Quantity, Units
 from changeover.seed.bench_counts import Reading
 from changeover.window.outlook import Outlook
+from changeover.window.proof_saved import NARROW, SIDE_WIDTH
 from changeover.window.tuning_figures import tuning_figures
 from changeover.window.tuning_plot import TuningPlot
 from changeover.window.words import button, label
 
-SIDE_WIDTH = 300
 ONE_LEVEL = (
     "Run the meters at two more levels of vacuum, one below and one above, and the best level is "
     "fitted here."
@@ -46,6 +46,9 @@ class BenchSide(QWidget):
         self.runs, self.meters = QComboBox(), QComboBox()
         self.runs.setAccessibleName("Run that is shown")
         self.meters.setAccessibleName("Meter whose history is shown")
+        for combo in (self.runs, self.meters):
+            combo.setSizeAdjustPolicy(NARROW)
+            combo.setMinimumContentsLength(12)
         self.runs.activated.connect(self.run_chosen)
         self.meters.textActivated.connect(self.meter_chosen)
         self.enter_button = button("Enter another run", "main", self.enter.emit)

@@ -55,6 +55,7 @@ class DepthView(EnteredView[DepthProof]):
         self.model: ListModel[RowDepth] = ListModel(depth_columns(outlook.units), door, outlook)
         self.table = ListView(self.model, "Digs by row")
         self.table.setMinimumHeight(160)
+        self.table.horizontalHeader().setStretchLastSection(True)
         self.accept = button("Take the calibration over", clicked=self.take_over)
         self.side.column.addWidget(self.accept)
         self.side.column.addWidget(label(ACCEPTING, "soft", wrap=True))

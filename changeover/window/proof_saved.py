@@ -10,6 +10,7 @@ from changeover.window.dates import moment_text
 from changeover.window.words import button
 
 SIDE_WIDTH = 300
+NARROW = QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
 
 
 class ProofSide(QWidget):
@@ -31,6 +32,8 @@ class ProofSide(QWidget):
         self.setFixedWidth(SIDE_WIDTH)
         self.saved = QComboBox()
         self.saved.setAccessibleName(f"{what} that is shown")
+        self.saved.setSizeAdjustPolicy(NARROW)
+        self.saved.setMinimumContentsLength(12)
         self.saved.activated.connect(self.chosen)
         self.enter_button = button(f"Enter a {what}", "main", self.enter.emit)
         self.save_button = button(f"Save the {what}", "main", self.save.emit)
