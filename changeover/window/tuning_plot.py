@@ -13,6 +13,7 @@ from changeover.window.planter_signs import MIDDLE, text
 from changeover.window.tuning_figures import Line, Response, TuningFigures
 
 LEFT, TOP, RIGHT, FOOT = 46.0, 34.0, 14.0, 58.0
+KEY_PX = 240
 RIGHT_SIDE = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
 LEFT_SIDE = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 At = Callable[[float, float], QPointF]
@@ -163,7 +164,8 @@ class TuningPlot(QWidget):
             text(painter, QRectF(x + 15, y - 8, 60, 16), words, tokens, "soft", side=LEFT_SIDE)
             x += 72
         self._paint_line(painter, QPointF, ((x, y), (x + 22, y)), "ink", dashed=True)
-        words = "both; bars and bands: 95 % intervals"
+        whole = self.width() >= x + 28 + KEY_PX
+        words = "both; bars and bands: 95 % intervals" if whole else "both; 95 %"
         text(painter, QRectF(x + 28, y - 8, 260, 16), words, tokens, "soft", side=LEFT_SIDE)
 
 
