@@ -85,7 +85,9 @@ def settle(
     says = {rung.trust: rung.says for rung in own.reason.evidence}
     if proved is not None:
         shown = _shown(case, setting, place, proved.values[setting.key])
-        note = f"; not used, {record_aside}" if record_aside else ""
+        used_so = own.value is not None and own.reason.trust is Trust.RECORD
+        aside = record_aside if used_so else f"not used, {record_aside}"
+        note = f"; {aside}" if record_aside else ""
         first = f"{own.reason.source}; " if record_aside == BENCH_DECIDES else ""
         says[Trust.RECORD] = f"{first}{shown}, {_told(proved)}{note}"
     if entered is not None:

@@ -86,3 +86,11 @@ def test_a_lot_that_shares_the_next_job_cannot_be_taken_out(demo) -> None:
     apply(demo, ChooseNext(BAR, shared, before=board.next_job), "Ada")
     with pytest.raises(Refusal, match="ZZ-9 is chosen next"):
         apply(demo, PutLot(None, before=extra), "Ada")
+
+
+def test_a_rung_that_is_used_never_says_that_it_is_not(demo) -> None:
+    proposal = read_board(demo, BAR).proposal
+    assert proposal is not None
+    used = [e for one in proposal.cells.values() for e in one.reason.evidence if e.used]
+    assert used
+    assert not [evidence.says for evidence in used if "not used" in evidence.says]
