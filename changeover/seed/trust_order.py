@@ -85,8 +85,9 @@ def settle(
     says = {rung.trust: rung.says for rung in own.reason.evidence}
     if proved is not None:
         shown = _shown(case, setting, place, proved.values[setting.key])
-        used_so = own.value is not None and own.reason.trust is Trust.RECORD
-        aside = record_aside if used_so else f"not used, {record_aside}"
+        agrees = own.value is not None and own.reason.trust is Trust.RECORD
+        told = agrees and record_aside != BENCH_DECIDES
+        aside = record_aside if told else f"not used, {record_aside}"
         note = f"; {aside}" if record_aside else ""
         first = f"{own.reason.source}; " if record_aside == BENCH_DECIDES else ""
         says[Trust.RECORD] = f"{first}{shown}, {_told(proved)}{note}"
