@@ -117,9 +117,13 @@ def test_a_block_from_a_spreadsheet_is_pasted_without_its_heading(
         ("7", "18", "300", "0", "24", ""),
     ]
     qtbot.waitUntil(lambda: view.tuned is not None)
-    view.table.selectRow(0)
-    view.table.copy()
-    assert QGuiApplication.clipboard().text() == "7\t8\t300\t30\t1\t\n"
+
+    def first_row_copied() -> bool:
+        view.table.selectRow(0)
+        view.table.copy()
+        return QGuiApplication.clipboard().text() == "7\t8\t300\t30\t1\t\n"
+
+    qtbot.waitUntil(first_row_copied)
     view.table.clear()
     assert [row[1] for row in view.model.rows] == ["18", ""]
 
