@@ -17,7 +17,7 @@ from changeover.quantities import Refusal
 from changeover.switch.search import Answer, Asking, Clock, Limits, Progress, ask
 from changeover.switch.season_bounds import late_model
 from changeover.switch.season_exact import Exact, add_order_hint, exact_model, read_order
-from changeover.switch.season_improve import Improver
+from changeover.switch.season_improve import TO_BE_IN_TIME, TO_BE_NEAR, Improver, Stage
 from changeover.switch.season_model import (
     YARD,
     Fixed,
@@ -66,7 +66,10 @@ SMALL = 1500
 TURNS = 200
 """Changes between two looks at the clock, some 20 ms; our own choice, by trial."""
 
-IMPROVE_SHARE = 0.65
+IN_TIME_SHARE = 0.35
+"""The share of the time limit in which lateness comes first; our own choice, by trial."""
+
+IMPROVE_SHARE = 0.7
 """The share of the time limit after which changes at random end; our own choice, by trial."""
 
 BOUND_SHARE = 0.8
@@ -139,26 +142,37 @@ class _Search:
 
     def _improve(self) -> None:
         """Change the order at random, beside the solver's bound on lateness while any is left."""
-        until = self.clock.limits.seconds * IMPROVE_SHARE
+        seconds = self.clock.limits.seconds
         asking = None
         if self.cost.late:
             last_day = max(row[-1].end for row in self.best if row) // self.numbers.day
-            asking = Asking(late_model(self.numbers, last_day), self.clock, until, 1)
+            asking = Asking(late_model(self.numbers, last_day), self.clock, seconds, 1)
         try:
-            while self.clock.spent < until and not self.clock.stopped:
-                self._improver.turns(TURNS, self.clock.spent / until)
-                best = self._improver.best_cost
-                self.clock.tick(float(best.late), float(self.late_bound))
-                if asking is not None and not best.late:
-                    asking.end()
+            if asking is not None:
+                self._anneal(TO_BE_IN_TIME, seconds * IN_TIME_SHARE)
+            late = self._improver.best_cost.late
+            self._anneal(TO_BE_IN_TIME if late else TO_BE_NEAR, seconds * IMPROVE_SHARE)
+            self._anneal(TO_BE_NEAR, seconds * IMPROVE_SHARE)
         finally:
             if asking is not None:
                 asking.end()
         if asking is not None:
             self.late_bound = max(self.late_bound, asking.answer().whole_bound)
         self._take_improved()
-        until = self.clock.limits.seconds * BOUND_SHARE
+        until = seconds * BOUND_SHARE
         self.between_bound = least_between(self.numbers, self.cost.late, self.clock, until)
+
+    def _anneal(self, stage: Stage, until: float) -> None:
+        """Go through a stage from the best order; the first one ends when nothing is late."""
+        begin = self.clock.spent
+        self._improver.restart()
+        while self.clock.spent < until and not self.clock.stopped:
+            cooled = (self.clock.spent - begin) / (until - begin)
+            self._improver.turns(TURNS, cooled, stage)
+            late = self._improver.best_cost.late
+            self.clock.tick(float(late), float(self.late_bound))
+            if stage is TO_BE_IN_TIME and not late:
+                break
 
     def _exactly(self) -> None:
         """Ask the exact model for less lateness, then for fewer minutes between jobs."""

@@ -3,14 +3,28 @@
 import math
 import random
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 from changeover.switch.season_numbers import Cost, Numbers, Sequences
 
-WARM, COLD = 30.0, 0.7
-"""How many minutes worse a change may make the order, first and last; our own choice, by trial."""
 
-LATE_DAY = 50.0
-"""Minutes between jobs that one late day of the cheapest job counts; our own choice, by trial."""
+@dataclass(frozen=True)
+class Stage:
+    """How a stretch of annealing weighs: our own choice, by trial.
+
+    ``warm`` and ``cold`` are how many minutes worse a change may make the order, first and last;
+    ``late_day`` the minutes between jobs that one late day of the cheapest job counts;
+    ``by_minute`` whether lateness is counted by the minute, which leads out of it step by step.
+    """
+
+    warm: float
+    cold: float
+    late_day: float
+    by_minute: bool
+
+
+TO_BE_IN_TIME = Stage(200.0, 2.0, 300.0, by_minute=True)
+TO_BE_NEAR = Stage(30.0, 0.7, 50.0, by_minute=False)
 
 PUSHED = 1000.0
 """What a minute past a fixed start counts in minutes, so that it never pays; our own choice."""
@@ -26,7 +40,7 @@ class Improver:
         self._numbers = numbers
         self._draw = random.Random(seed)  # noqa: S311 -- no secret hangs on it
         costs = [cents for cents in numbers.cents if cents]
-        self._per_cent = LATE_DAY / min(costs) if costs else 0.0
+        self._per_cent = 1 / min(costs) if costs else 0.0
         self._near = [_nearest(numbers, job) for job in numbers.jobs]
         self._now = begin
         self._cost = numbers.cost(begin)
@@ -42,9 +56,10 @@ class Improver:
         if cost < self.best_cost:
             self.best, self.best_cost = sequences, cost
 
-    def turns(self, count: int, cooled: float) -> None:
-        """Try ``count`` changes; ``cooled`` is how far the annealing is, 0 to 1."""
-        heat = WARM * (COLD / WARM) ** min(1.0, cooled)
+    def turns(self, count: int, cooled: float, stage: Stage = TO_BE_NEAR) -> None:
+        """Try ``count`` changes; ``cooled`` is how far the stage is, 0 to 1."""
+        heat = stage.warm * (stage.cold / stage.warm) ** min(1.0, cooled)
+        weight_now = self._weight(self._now, self._cost, stage)
         changes: Sequence[Callable[[], Sequences | None]] = (
             self._near_job,
             self._near_job,
@@ -57,14 +72,17 @@ class Improver:
             if tried is None or tried == self._now:
                 continue
             cost = self._numbers.cost(tried)
-            worse = self._weight(cost) - self._weight(self._cost)
+            weight = self._weight(tried, cost, stage)
+            worse = weight - weight_now
             if worse <= 0 or self._draw.random() < math.exp(-worse / heat):
-                self._now, self._cost = tried, cost
+                self._now, self._cost, weight_now = tried, cost, weight
                 if cost < self.best_cost:
                     self.best, self.best_cost = tried, cost
 
-    def _weight(self, cost: Cost) -> float:
-        return PUSHED * cost.broken + self._per_cent * cost.late + cost.between
+    def _weight(self, sequences: Sequences, cost: Cost, stage: Stage) -> float:
+        late = self._numbers.overdue(sequences) if stage.by_minute else cost.late
+        days = stage.late_day * self._per_cent * late
+        return PUSHED * cost.broken + days + cost.between
 
     def _near_job(self) -> Sequences | None:
         """Put a few jobs behind one from which the change is short."""

@@ -22,6 +22,17 @@ class Cost(NamedTuple):
     between: int
 
 
+class Known(NamedTuple):
+    """What one planter's order costs by itself, the sets of parts it needs, and ``overdue``.
+
+    ``overdue`` is lateness counted by the minute: cents a day times minutes after due.
+    """
+
+    cost: Cost
+    parts: frozenset[str]
+    overdue: int
+
+
 class Placed(NamedTuple):
     """A job with its start and end in minutes of work."""
 
@@ -47,9 +58,7 @@ class Numbers:
     cents: list[int]
     start: list[int | None]
     parts: list[frozenset[str]]
-    _known: dict[tuple[int, tuple[int, ...]], tuple[Cost, frozenset[str]]] = field(
-        default_factory=dict
-    )
+    _known: dict[tuple[int, tuple[int, ...]], Known] = field(default_factory=dict)
 
     @property
     def jobs(self) -> range:
@@ -86,14 +95,19 @@ class Numbers:
         Planters are reckoned apart and from memory, but those that share a set of parts together.
         """
         known = [self._alone(planter, jobs) for planter, jobs in enumerate(sequences)]
-        together = self._together([names for _, names in known]) if self.shares_parts else ()
-        costs = [cost for planter, (cost, _) in enumerate(known) if planter not in together]
+        together = self._together([each.parts for each in known]) if self.shares_parts else ()
+        costs = [each.cost for planter, each in enumerate(known) if planter not in together]
         if together:
             some = tuple(
                 jobs if planter in together else () for planter, jobs in enumerate(sequences)
             )
             costs.append(self._cost_of(self.placed(some)))
         return Cost(*(sum(each) for each in zip(*costs, strict=True)))
+
+    def overdue(self, sequences: Sequences) -> float:
+        """Return lateness counted by the minute, in cents, each planter by itself."""
+        known = (self._alone(planter, jobs) for planter, jobs in enumerate(sequences))
+        return sum(each.overdue for each in known) / self.day
 
     def _together(self, names: Sequence[frozenset[str]]) -> set[int]:
         """Return the planters that have a set of parts in common with another."""
@@ -104,24 +118,25 @@ class Numbers:
                     together |= {planter, other}
         return together
 
-    def _alone(self, planter: int, jobs: tuple[int, ...]) -> tuple[Cost, frozenset[str]]:
-        """Return the cost of one planter's order by itself, and the sets of parts it needs."""
+    def _alone(self, planter: int, jobs: tuple[int, ...]) -> Known:
+        """Return what one planter's order costs by itself."""
         key = (planter, jobs)
         known = self._known.get(key)
         if known is None:
             if len(self._known) > KNOWN:
                 self._known.clear()
+            cost, overdue = self._run(planter, jobs)
             names = frozenset(name for job in jobs for name in self.parts[job])
-            known = self._known[key] = (self._run(planter, jobs), names)
+            known = self._known[key] = Known(cost, names, overdue)
         return known
 
-    def _run(self, planter: int, jobs: tuple[int, ...]) -> Cost:
+    def _run(self, planter: int, jobs: tuple[int, ...]) -> tuple[Cost, int]:
         """Run through one planter's order; short steps, since it runs very often."""
         change, minutes, release, limit = (
             self.change[planter], self.minutes[planter], self.release, self._limits
         )  # fmt: skip
         now, steps = self.ready[planter], change[self.yard]
-        broken = late = between = 0
+        broken = late = between = overdue = 0
         for job in jobs:
             step = steps[job]
             between += step
@@ -134,8 +149,9 @@ class Numbers:
             now += minutes[job]
             if now > limit[job]:
                 late += self.late(job, now)
+                overdue += self.cents[job] * (now - limit[job])
             steps = change[job]
-        return Cost(broken, late, between + steps[self.yard])
+        return Cost(broken, late, between + steps[self.yard]), overdue
 
     @cached_property
     def _limits(self) -> list[int]:
