@@ -4,6 +4,9 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from changeover.window.main_window import MainWindow
@@ -15,6 +18,15 @@ WORKBENCH = (
     PageLine("rows", "Rows", "changeover.window.workbench_page", "RowsPage"),
     PageLine("switch", "Switch", "changeover.window.workbench_page", "SwitchPage"),
 )
+
+
+@pytest.fixture(autouse=True)
+def no_key_held(request: pytest.FixtureRequest) -> None:
+    """Let go of Ctrl and Shift, which simulated clicks of an earlier test leave pressed."""
+    if "qtbot" in request.fixturenames:
+        request.getfixturevalue("qapp")
+        QTest.keyClick(QWidget(), Qt.Key.Key_A)
+        assert QApplication.keyboardModifiers() == Qt.KeyboardModifier.NoModifier
 
 
 @pytest.fixture

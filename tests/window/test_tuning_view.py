@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from PySide6.QtCore import QItemSelectionModel
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QWidget
 
@@ -106,6 +107,13 @@ def test_a_wrong_count_is_said_with_its_line(view: TuningView, qtbot: Any) -> No
     assert not view.model.wrong(1)
 
 
+def choose_row(view: TuningView, row: int) -> None:
+    """Choose one row whatever keys an earlier test has left pressed."""
+    flags = QItemSelectionModel.SelectionFlag
+    there = view.model.index(row, 0)
+    view.table.selectionModel().select(there, flags.ClearAndSelect | flags.Rows)
+
+
 def test_a_block_from_a_spreadsheet_is_pasted_without_its_heading(
     view: TuningView, qtbot: Any
 ) -> None:
@@ -117,13 +125,9 @@ def test_a_block_from_a_spreadsheet_is_pasted_without_its_heading(
         ("7", "18", "300", "0", "24", ""),
     ]
     qtbot.waitUntil(lambda: view.tuned is not None)
-
-    def first_row_copied() -> bool:
-        view.table.selectRow(0)
-        view.table.copy()
-        return QGuiApplication.clipboard().text() == "7\t8\t300\t30\t1\t\n"
-
-    qtbot.waitUntil(first_row_copied)
+    choose_row(view, 0)
+    view.table.copy()
+    assert QGuiApplication.clipboard().text() == "7\t8\t300\t30\t1\t\n"
     view.table.clear()
     assert [row[1] for row in view.model.rows] == ["18", ""]
 
