@@ -98,8 +98,10 @@ def judge_manifold(
     if wanted == 0:
         raise Refusal("The vacuum's set value must be above zero.")
     missing = [row for row in order if row not in readings]
-    if missing or not order:
-        raise Refusal(f"Fan {fan}: row {missing[0] if missing else '?'} has no gauge reading.")
+    if not order:
+        raise Refusal(f"No row of {fan} is named; say in which order its manifold feeds them.")
+    if missing:
+        raise Refusal(f"Row {missing[0]} of {fan} has no gauge reading; read it too.")
     x = np.array([_checked(f"row {row}", readings[row]) for row in order])
     places = [_place(x, i, limits.leak_step * wanted) for i in range(x.size)]
     rows = tuple(

@@ -20,7 +20,7 @@ from changeover.window.sheet_header import SheetHeader
 
 LEAST_PITCH, MOST_PITCH = 30, 80
 LEAST_LINE, MOST_LINE = 34, 54
-ROW_DOWN_HEIGHT, LEAST_DOWN_WIDTH = 34, 66
+ROW_DOWN_HEIGHT, LEAST_DOWN_WIDTH = 42, 66
 NO_EVENT = QEvent(QEvent.Type.None_)
 _SELECT = QItemSelectionModel.SelectionFlag
 

@@ -96,7 +96,7 @@ def test_readings_come_back_and_the_fan_stays_where_it_was(demo: Store, board: B
 def test_nothing_is_saved_while_a_row_is_missing(demo: Store, board: Board) -> None:
     gauges = even(board)
     cells = {row: one for row, one in gauges.cells.items() if row != 7}
-    with pytest.raises(Refusal, match="fan 1: row 7 has no gauge reading"):
+    with pytest.raises(Refusal, match="Row 7 of fan 1 has no gauge reading"):
         save(board, replace(gauges, cells=cells))
     with pytest.raises(Refusal, match="enter the set value"):
         save(board, replace(gauges, set_values={}))

@@ -39,7 +39,7 @@ def test_the_model_is_sound(vacuum: OnDemo, qtmodeltester: Any) -> None:
 
 def test_what_is_missing_is_said_until_all_rows_are_read(vacuum: OnDemo) -> None:
     panel = vacuum.page.panels.fans[0]
-    assert "row 1 has no gauge reading" in panel.says.text()
+    assert "Row 1 of fan 1 has no gauge reading" in panel.says.text()
     type_all(vacuum)
     assert panel.verdict.text() == "✓ the far row holds"
 
