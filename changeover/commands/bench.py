@@ -19,7 +19,7 @@ from changeover.commands.proof_words import (
 )
 
 if TYPE_CHECKING:
-    from changeover.desk.proof_files import BenchProof
+    from changeover.desk.prove.files import BenchProof
     from changeover.proof.bench import JudgedShare, RowBench
     from changeover.proof.bench_report import BenchPlan, BenchReport
     from changeover.proof.odd_rows import OddRow
@@ -51,7 +51,7 @@ def add(parsers: Parsers) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the verdict; raises Refusal for arguments or a file that cannot be used."""
-    from changeover.desk.proof_files import prove_bench
+    from changeover.desk.prove.files import prove_bench
     from changeover.proof.bench import BenchLimits
     from changeover.proof.false_alarms import Control
 

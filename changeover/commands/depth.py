@@ -39,7 +39,7 @@ def add(parsers: Parsers) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the verdict; raises Refusal for arguments or a file that cannot be used."""
-    from changeover.desk.proof_files import prove_depth
+    from changeover.desk.prove.files import prove_depth
     from changeover.quantities import Units
 
     goal, step = _goal(args), None

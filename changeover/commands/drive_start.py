@@ -25,7 +25,7 @@ def add(parsers: Parsers) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the verdict; raises Refusal for a file that cannot be used."""
-    from changeover.desk.proof_files import prove_drive_start
+    from changeover.desk.prove.files import prove_drive_start
     from changeover.quantities import Units
 
     start = prove_drive_start(Path(args.file))

@@ -14,10 +14,10 @@ from changeover.commands.progress_bar import progress_bar
 from changeover.commands.timetable import add_seconds, read_limits
 
 if TYPE_CHECKING:
-    from changeover.desk.plan_season import SeasonAnswer
-    from changeover.desk.season_costs import Choice, SwitchCost
+    from changeover.desk.season.costs import Choice, SwitchCost
+    from changeover.desk.season.plan import SeasonAnswer
     from changeover.quantities import Units
-    from changeover.switch.season_model import Order
+    from changeover.switch.season.model import Order
 
 
 def add(parsers: Parsers) -> None:
@@ -39,9 +39,9 @@ def run(args: argparse.Namespace) -> int:
     """Plan and write the plan. Raises Refusal for a job that cannot be planned."""
     from dataclasses import replace
 
-    from changeover.desk.plan_season import read_inputs, solve_season, times_of
-    from changeover.desk.season_costs import finish_or_change, switch_costs
-    from changeover.desk.season_seed import seed_lines, short_seed
+    from changeover.desk.season.costs import finish_or_change, switch_costs
+    from changeover.desk.season.plan import read_inputs, solve_season, times_of
+    from changeover.desk.season.seed import seed_lines, short_seed
     from changeover.desk.supply_list import read_lead_days, season_supplies, short_lines
     from changeover.quantities import Units
     from changeover.switch.search import Limits
@@ -160,8 +160,8 @@ def _write_text(
     short: Sequence[str],
     units: "Units",
 ) -> None:
-    from changeover.desk.season_costs import choice_text, cost_text
-    from changeover.desk.season_lines import order_text, planned_text, proof_text
+    from changeover.desk.season.costs import choice_text, cost_text
+    from changeover.desk.season.lines import order_text, planned_text, proof_text
 
     names = {name.capitalize(): order_text(order) for name, order in answer.orders().items()}
     write_pairs([*names.items(), ("Proved", proof_text(answer))])

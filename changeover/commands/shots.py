@@ -43,6 +43,6 @@ def run(args: argparse.Namespace, take: TakeShots) -> int:
 
 
 def _demo(folder: Path) -> str:
-    from changeover.desk.demo import working_copy
+    from changeover.desk.demo.working_copy import working_copy
 
     return str(working_copy(folder))

@@ -18,7 +18,7 @@ from changeover.commands.proof_words import (
 )
 
 if TYPE_CHECKING:
-    from changeover.desk.proof_files import SpacingProof
+    from changeover.desk.prove.files import SpacingProof
     from changeover.proof.bootstrap import SpacingIntervals
     from changeover.proof.spacing import Indices, SpacingMeasures
     from changeover.proof.spacing_limits import SpacingVerdict
@@ -45,7 +45,7 @@ def add(parsers: Parsers) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the measures; raises Refusal for arguments or a file that cannot be used."""
-    from changeover.desk.proof_files import prove_spacing
+    from changeover.desk.prove.files import prove_spacing
     from changeover.proof.spacing_limits import SpacingLimits
 
     target = length_of(args.target, "spacing", "--target")

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from changeover.desk.opening import Store
     from changeover.desk.plan_switch import WorkView
     from changeover.desk.who_does_what import CrewPlan
-    from changeover.switch.timetable_model import Stint
+    from changeover.switch.timetable.model import Stint
 
 
 def add(parsers: Parsers) -> None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from changeover.desk.prove_bench import run_of
+from changeover.desk.bench_runs import run_of
 from changeover.planter.machine import Planter
 from changeover.proof.findings import Proof
 from changeover.quantities import Refusal

@@ -23,7 +23,7 @@ from changeover.desk.edits import (
     WithdrawSetup,
 )
 from changeover.desk.effects import Effect
-from changeover.desk.prove_edits import MakeTask, PutProof, WithdrawProof
+from changeover.desk.proof_edits import MakeTask, PutProof, WithdrawProof
 from changeover.store.opening import Store
 from changeover.store.refusals import Busy
 from changeover.store.unit_of_work import UnitOfWork

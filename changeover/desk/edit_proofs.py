@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from changeover.desk.changed import Changed
 from changeover.desk.effects import Effect, effect
-from changeover.desk.prove_edits import MakeTask, PutProof, WithdrawProof
+from changeover.desk.proof_edits import MakeTask, PutProof, WithdrawProof
 from changeover.store.unit_of_work import UnitOfWork
 
 

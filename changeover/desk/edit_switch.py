@@ -21,7 +21,7 @@ from changeover.desk.effects import Effect, effect
 from changeover.desk.jobs import field_job
 from changeover.desk.move_parts import move_parts
 from changeover.desk.plan_switch import WorkView, view_of
-from changeover.desk.prove_tasks import FINDING, acknowledge, refuse_tick
+from changeover.desk.prove.tasks import FINDING, acknowledge, refuse_tick
 from changeover.desk.tables import crops
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell, Setup, Value

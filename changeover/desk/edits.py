@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Generic, TypeAlias, TypeVar
 
-from changeover.desk.prove_edits import MakeTask, PutProof, WithdrawProof
+from changeover.desk.proof_edits import MakeTask, PutProof, WithdrawProof
 from changeover.planter.machine import Planter
 from changeover.planter.parts import Meter, Part, ShelfCount
 from changeover.planter.places import Place

@@ -6,7 +6,7 @@ from datetime import date
 from itertools import combinations
 
 from changeover.desk.board import Board
-from changeover.desk.prove import PutProof, TakenProof
+from changeover.desk.prove.proofs import PutProof, TakenProof
 from changeover.planter.groups import Group
 from changeover.planter.machine import Planter
 from changeover.planter.places import Place, Scope

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
-from changeover.desk.prove import PutProof, TakenProof
+from changeover.desk.prove.proofs import PutProof, TakenProof
 from changeover.desk.wear_parts import parts_for
 from changeover.files.wear_limits import bundled_wear_limits
 from changeover.proof.findings import Proof

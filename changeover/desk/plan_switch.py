@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from changeover.desk.board import Board, board_of
 from changeover.desk.jobs import field_job
 from changeover.desk.labels import label_next
-from changeover.desk.prove import KeptFinding
-from changeover.desk.prove_summary import how_it_proved
-from changeover.desk.prove_tasks import FINDING, with_findings
+from changeover.desk.prove.proofs import KeptFinding
+from changeover.desk.prove.summary import how_it_proved
+from changeover.desk.prove.tasks import FINDING, with_findings
 from changeover.desk.tables import switch_rules
 from changeover.planter.setup import Setup
 from changeover.quantities import Units

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from changeover.desk.who_does_what import CrewPlan
 from changeover.planter.places import Place
 from changeover.switch.tasks import Task
-from changeover.switch.timetable_model import Stint
+from changeover.switch.timetable.model import Stint
 from changeover.switch.wording import places_text
 
 SHORT: Mapping[str, str] = {

@@ -5,8 +5,8 @@ from datetime import date
 
 from changeover.desk.board import board_of
 from changeover.desk.edits import PutDelivery
-from changeover.desk.plan_season import SeasonAnswer
 from changeover.desk.plan_switch import WorkView, view_of
+from changeover.desk.season.plan import SeasonAnswer
 from changeover.desk.switch_times import SwitchTimes
 from changeover.quantities import Refusal, Units
 from changeover.store.opening import Store
@@ -101,7 +101,7 @@ def order_text(made: Iterable[Supply], part: str, today: date) -> str:
     days = [one.order_by for one in made if one.part == part and one.order_by is not None]
     if not days:
         return ""
-    from changeover.desk.season_lines import day_text
+    from changeover.desk.season.lines import day_text
 
     return f"! now, due {day_text(min(days))}" if min(days) < today else day_text(min(days))
 
@@ -113,7 +113,7 @@ def short_lines(made: Iterable[Supply], today: date) -> tuple[str, ...]:
 
 def short_text(one: Supply, today: date) -> str:
     """Say of one part of one switch how many are short and until when to order them."""
-    from changeover.desk.season_lines import day_text
+    from changeover.desk.season.lines import day_text
 
     said = f"{one.short} {one.part} short for {one.planter} on {day_text(one.day)}"
     if one.order_by is None:

@@ -15,8 +15,8 @@ from changeover.switch.crew_work import crew_work
 from changeover.switch.kit import kit
 from changeover.switch.progress import Progress
 from changeover.switch.tasks import Kit, StandardTime, Worklist
-from changeover.switch.timetable_greedy import first_timetable
-from changeover.switch.timetable_rest import rest_of
+from changeover.switch.timetable.greedy import first_timetable
+from changeover.switch.timetable.rest import rest_of
 from changeover.switch.worklist import plan_worklist
 
 ALONE = CrewMember("one person")

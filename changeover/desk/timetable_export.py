@@ -10,7 +10,7 @@ from changeover.files.sheet import SheetPlace
 from changeover.files.timetable_lines import PersonSheet, StintLine, TimetableSheet
 from changeover.files.timetable_sheet import write_timetable_sheet
 from changeover.switch.tasks import MachineState, Task
-from changeover.switch.timetable_model import Stint
+from changeover.switch.timetable.model import Stint
 
 
 def write_timetable(

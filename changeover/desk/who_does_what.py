@@ -16,7 +16,7 @@ from changeover.switch.crew_work import CrewWork, crew_work
 from changeover.switch.own_tasks import at_places
 from changeover.switch.search import Limits
 from changeover.switch.tasks import Task
-from changeover.switch.timetable_model import Mode, Person, SearchStatus, Stint, Timetable
+from changeover.switch.timetable.model import Mode, Person, SearchStatus, Stint, Timetable
 
 SECONDS = 5.0
 """How long a timetable is looked for: our own choice."""
@@ -111,7 +111,7 @@ def question_of(view: WorkView, crew: Crew, begin: int | None = None) -> Questio
 
 def solve(question: Question, limits: Limits | None = None) -> CrewPlan:
     """Look for the shortest timetable. Raises Refusal when the crew cannot do the work."""
-    from changeover.switch.timetable import timetable
+    from changeover.switch.timetable.solve import timetable
 
     return CrewPlan(question, timetable(question.crew_work.work, limits or Limits(SECONDS)))
 

@@ -11,7 +11,7 @@ from changeover.switch.crew import CrewMember, SharedTool
 from changeover.switch.progress import Progress
 from changeover.switch.sections import heading
 from changeover.switch.tasks import MachineState, Task
-from changeover.switch.timetable_model import Activity, Mode, Person, Stint, Work
+from changeover.switch.timetable.model import Activity, Mode, Person, Stint, Work
 
 STATE_MINUTES = 3
 """Minutes between two states of the machine: common practice, no source."""

@@ -14,7 +14,7 @@ from changeover.planter.parts import Meter
 from changeover.quantities import Refusal, read_quantity, show
 from changeover.window.asking import Asking
 from changeover.window.door import Door
-from changeover.window.list_table import Column, ListModel, ListView
+from changeover.window.entry.list_table import Column, ListModel, ListView
 from changeover.window.outlook import Outlook
 from changeover.window.page import Page, Read
 from changeover.window.words import button, label, pill

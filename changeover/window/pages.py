@@ -23,13 +23,13 @@ class PageLine:
 
 PAGES: tuple[PageLine, ...] = (
     PageLine("rows", "Rows", "changeover.window.workbench_page", "RowsPage"),
-    PageLine("seed", "Seed", "changeover.window.seed_page", "SeedPage"),
+    PageLine("seed", "Seed", "changeover.window.seed.page", "SeedPage"),
     PageLine("switch", "Switch", "changeover.window.workbench_page", "SwitchPage"),
-    PageLine("work", "Work", "changeover.window.work_page", "WorkPage"),
-    PageLine("proof", "Proof", "changeover.window.proof_page", "ProofPage"),
-    PageLine("season", "Season", "changeover.window.season_page", "SeasonPage"),
-    PageLine("shelf", "Shelf", "changeover.window.shelf_page", "ShelfPage"),
-    PageLine("record", "Record", "changeover.window.record_page", "RecordPage"),
-    PageLine("appraise", "Trade-in", "changeover.window.appraisal_page", "TradeInPage"),
-    PageLine("planter", "Planters", "changeover.window.planters_page", "PlantersPage"),
+    PageLine("work", "Work", "changeover.window.work.page", "WorkPage"),
+    PageLine("proof", "Proof", "changeover.window.proof.page", "ProofPage"),
+    PageLine("season", "Season", "changeover.window.season.page", "SeasonPage"),
+    PageLine("shelf", "Shelf", "changeover.window.shelf.page", "ShelfPage"),
+    PageLine("record", "Record", "changeover.window.record.page", "RecordPage"),
+    PageLine("appraise", "Trade-in", "changeover.window.appraisal.page", "TradeInPage"),
+    PageLine("planter", "Planters", "changeover.window.planter.page", "PlantersPage"),
 )

@@ -49,7 +49,7 @@ class Session(QObject):
 
         In place of the demo that travels along, its working copy is opened.
         """
-        from changeover.desk.demo import spared
+        from changeover.desk.demo.working_copy import spared
 
         try:
             where = spared(where, self._folder)
@@ -87,7 +87,7 @@ class Session(QObject):
 
     def open_demo(self) -> None:
         """Open the working copy of the demo."""
-        from changeover.desk.demo import working_copy
+        from changeover.desk.demo.working_copy import working_copy
 
         try:
             self.open(str(working_copy(self._folder)))
@@ -96,7 +96,7 @@ class Session(QObject):
 
     def start_again(self) -> None:
         """Put a fresh copy of the demo in place of the one that is open."""
-        from changeover.desk.demo import start_again
+        from changeover.desk.demo.working_copy import start_again
 
         self._close_store()
         try:

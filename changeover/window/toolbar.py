@@ -5,9 +5,9 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QMenu, QWidget
 
 from changeover.desk.edits import Side
-from changeover.window.matrix_view import MatrixView
-from changeover.window.sheet import Shown
-from changeover.window.sheet_header import NAMES_WIDTH
+from changeover.window.matrix.sheet import Shown
+from changeover.window.matrix.sheet_header import NAMES_WIDTH
+from changeover.window.matrix.view import MatrixView
 from changeover.window.words import button, label, pill
 
 TOOLBAR_HEIGHT = 40

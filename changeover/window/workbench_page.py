@@ -11,19 +11,19 @@ from changeover.desk.changed import Changed
 from changeover.desk.edits import TakeProposal
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
-from changeover.window import cell_edits
 from changeover.window.asking import Asking
-from changeover.window.cell_edits import Spot
 from changeover.window.door import Door
-from changeover.window.matrix_model import MatrixModel
-from changeover.window.matrix_view import MatrixView
+from changeover.window.matrix import cell_edits
+from changeover.window.matrix.cell_edits import Spot
+from changeover.window.matrix.model import MatrixModel
+from changeover.window.matrix.sheet import Sheet, Shown
+from changeover.window.matrix.sheet_header import NAMES_WIDTH
+from changeover.window.matrix.view import MatrixView
 from changeover.window.outlook import Outlook
 from changeover.window.page import Page, Read
-from changeover.window.planter_drawing import PlanterDrawing
-from changeover.window.planter_layout import Column
-from changeover.window.reason_panel import ReasonPanel
-from changeover.window.sheet import Sheet, Shown
-from changeover.window.sheet_header import NAMES_WIDTH
+from changeover.window.planter.drawing import PlanterDrawing
+from changeover.window.planter.layout import Column
+from changeover.window.reason.panel import ReasonPanel
 from changeover.window.toolbar import EDITS, Toolbar
 from changeover.window.words import Elided, rule
 

@@ -4,7 +4,7 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from changeover.switch.season import Limits, SeasonPlan, season_plan
+from changeover.switch.season.solve import Limits, SeasonPlan, season_plan
 from tests.switch.season_cases import contractor_season
 
 SECONDS = 60.0

@@ -6,10 +6,10 @@ from contextlib import closing
 from pathlib import Path
 
 from changeover.app import application, build_window
-from changeover.desk.demo import start_again
+from changeover.desk.demo.working_copy import start_again
 from changeover.desk.opening import open_store
 from changeover.window.preferences import Preferences
-from changeover.window.seed_page import SeedPage
+from changeover.window.seed.page import SeedPage
 from changeover.window.shots import settle
 from tests.bench.timing import Spell, seconds_of
 

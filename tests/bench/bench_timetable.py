@@ -4,7 +4,7 @@ import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from changeover.switch.timetable import Limits, Timetable, Work, timetable
+from changeover.switch.timetable.solve import Limits, Timetable, Work, timetable
 from tests.bench.switch_for_four import corn_to_beans, short_of_hands
 
 SECONDS = 5.0

@@ -1,6 +1,6 @@
 """Switches of 48 rows with 12 kinds of task for a crew of four, made up for the benchmark."""
 
-from changeover.switch.timetable import Activity, Mode, Person, Work
+from changeover.switch.timetable.solve import Activity, Mode, Person, Work
 
 ROWS = tuple(range(1, 49))
 RAISED, LOWERED, FAN, OFF = "raised and locked", "lowered", "fan running", "power off"

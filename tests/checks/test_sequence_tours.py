@@ -1,6 +1,6 @@
 """The sequence of a season against published asymmetric travelling-salesman instances."""
 
-from changeover.switch.season import (
+from changeover.switch.season.solve import (
     YARD,
     Limits,
     Season,

@@ -1,6 +1,6 @@
 """The timetable against published project-scheduling instances of known least length."""
 
-from changeover.switch.timetable import Activity, Limits, Mode, SearchStatus, Work, timetable
+from changeover.switch.timetable.solve import Activity, Limits, Mode, SearchStatus, Work, timetable
 from tests.switch.timetable_laws import broken
 
 PROJECT_SOURCE = "Python-MIP documentation, resource constrained project scheduling (10 jobs)"

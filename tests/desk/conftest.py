@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from changeover.desk.demo import working_copy
+from changeover.desk.demo.working_copy import working_copy
 from changeover.desk.door import Outcome, apply
 from changeover.desk.edits import Edit
 from changeover.desk.opening import Store, open_store

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from changeover.desk.board import read_board
 from changeover.desk.changed import Changed
-from changeover.desk.demo import working_copy
+from changeover.desk.demo.working_copy import working_copy
 from changeover.desk.do_work import tick_whole
 from changeover.desk.door import apply
 from changeover.desk.edits import (

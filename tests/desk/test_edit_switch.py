@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 import pytest
 
 from changeover.desk.board import read_board
-from changeover.desk.demo import start_again
+from changeover.desk.demo.working_copy import start_again
 from changeover.desk.do_work import tick_places, tick_rows, tick_whole
 from changeover.desk.door import apply
 from changeover.desk.edits import AbandonSwitch, ChooseNext, CloseSwitch, NextJob, TakeProposal

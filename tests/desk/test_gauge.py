@@ -19,7 +19,7 @@ from changeover.desk.gauge import (
     save,
 )
 from changeover.desk.opening import Store
-from changeover.desk.prove import Proof, findings
+from changeover.desk.prove.proofs import Proof, findings
 from changeover.planter.groups import Group
 from changeover.planter.places import Scope
 from changeover.quantities import Q, Refusal

@@ -19,7 +19,7 @@ from changeover.desk.inspect_wear import (
     show_cell,
     wear_view,
 )
-from changeover.desk.prove import Proof, findings, proofs
+from changeover.desk.prove.proofs import Proof, findings, proofs
 from changeover.planter.parts import Part
 from changeover.proof.own_limits import OwnLimit
 from changeover.proof.price_book import PriceBook, PriceLine

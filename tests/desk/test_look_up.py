@@ -4,11 +4,12 @@ from dataclasses import replace
 
 import pytest
 
+from changeover.desk.bench_runs import BenchLine, BenchRun
 from changeover.desk.board import read_board
 from changeover.desk.door import apply
 from changeover.desk.edits import ChooseNext, NextJob, PutLot
 from changeover.desk.look_up import propose_for, read_known
-from changeover.desk.prove_bench import BenchLine, BenchRun, save_run
+from changeover.desk.prove.bench import save_run
 from changeover.planter.places import Place, Scope
 from changeover.planter.setup import Cell
 from changeover.quantities import Q, Refusal, Units

@@ -4,7 +4,7 @@ import pytest
 
 from changeover.bundled import bundled
 from changeover.desk.board import read_board
-from changeover.desk.demo import DEMO, start_again, working_copy
+from changeover.desk.demo.working_copy import DEMO, start_again, working_copy
 from changeover.desk.opening import open_store
 from changeover.desk.starting import ShortForm, new_store, planter_from
 from changeover.planter.drive import MotorDrive, MotorKind

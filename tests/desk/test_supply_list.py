@@ -8,7 +8,7 @@ import pytest
 
 from changeover.desk.door import Outcome
 from changeover.desk.edits import Edit, SetShelf
-from changeover.desk.plan_season import read_inputs, solve_season, times_of
+from changeover.desk.season.plan import read_inputs, solve_season, times_of
 from changeover.desk.stock import stock
 from changeover.desk.supply_list import (
     read_lead_days,

@@ -24,7 +24,7 @@ from changeover.quantities import Refusal
 from changeover.store.opening import Store
 from changeover.switch.crew import CrewMember, SharedTool
 from changeover.switch.search import Limits
-from changeover.switch.timetable_model import SearchStatus, Timetable
+from changeover.switch.timetable.model import SearchStatus, Timetable
 
 PLANTER = "Old Fiddle 24"
 QUICK = Limits(seconds=1.0, workers=1)

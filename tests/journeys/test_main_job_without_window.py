@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from changeover.desk.board import read_board
-from changeover.desk.demo import working_copy
+from changeover.desk.demo.working_copy import working_copy
 from changeover.desk.do_work import tick_rows, tick_whole
 from changeover.desk.door import apply
 from changeover.desk.edits import ChooseNext, CloseSwitch, NextJob, TakeProposal

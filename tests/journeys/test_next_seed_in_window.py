@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from changeover.app import build_window
-from changeover.desk.demo import start_again
+from changeover.desk.demo.working_copy import start_again
 from changeover.desk.opening import open_store
 from changeover.window.main_window import MainWindow
 from changeover.window.preferences import Preferences

@@ -7,12 +7,12 @@ from pathlib import Path
 import pytest
 
 from changeover.desk.appraise import appraise_now
-from changeover.desk.demo import start_again
+from changeover.desk.demo.working_copy import start_again
 from changeover.desk.door import apply
 from changeover.desk.inspect_wear import Inspection, save, wear_view
 from changeover.desk.opening import Store, open_store
 from changeover.desk.plan_switch import work_view
-from changeover.desk.prove import MakeTask, Proof, findings
+from changeover.desk.prove.proofs import MakeTask, Proof, findings
 from changeover.proof.wear import WearState
 
 FIDDLE, BRUSH = "Old Fiddle 24", "brush"

@@ -3,7 +3,7 @@
 import random
 from itertools import permutations, product
 
-from changeover.switch.season import YARD, Season, SeasonJob, SeasonPlanter
+from changeover.switch.season.solve import YARD, Season, SeasonJob, SeasonPlanter
 
 DAY = 600
 

@@ -10,7 +10,7 @@ from changeover.switch.crew import CrewMember, SharedTool
 from changeover.switch.crew_work import CrewWork, crew_work
 from changeover.switch.progress import Progress, progress
 from changeover.switch.tasks import Tick
-from changeover.switch.timetable import Limits, timetable
+from changeover.switch.timetable.solve import Limits, timetable
 from tests.switch.switch_case import LONG_ACRE, SETTINGS, bean, corn, plan
 
 ANN, BO = CrewMember("Ann"), CrewMember("Bo")

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from hypothesis import strategies as st
 
-from changeover.switch.timetable import Activity, Mode, Person, Stint, Work
+from changeover.switch.timetable.solve import Activity, Mode, Person, Stint, Work
 
 STATES = (None, "raised", "lowered")
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from changeover.switch.timetable import Activity, Stint, Work
+from changeover.switch.timetable.solve import Activity, Stint, Work
 
 
 def broken(

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from changeover.desk.board import read_board
-from changeover.desk.demo import start_again
+from changeover.desk.demo.working_copy import start_again
 from changeover.desk.door import apply
 from changeover.desk.opening import open_store
 from changeover.window.door import Door

@@ -11,11 +11,11 @@ from changeover.planter.places import Place
 from changeover.planter.setup import Cell
 from changeover.switch.tasks import Task
 from changeover.window.main_window import MainWindow
+from changeover.window.matrix.sheet import Shown
 from changeover.window.preferences import Preferences
-from changeover.window.seed_page import SeedPage
+from changeover.window.seed.page import SeedPage
 from changeover.window.session import Session
-from changeover.window.sheet import Shown
-from changeover.window.work_page import WorkPage
+from changeover.window.work.page import WorkPage
 from changeover.window.workbench_page import RowsPage, SwitchPage
 from tests.window.invented import Answers
 

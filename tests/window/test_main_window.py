@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from changeover.app import build_window
 from changeover.desk.changed import Changed
-from changeover.desk.demo import start_again
+from changeover.desk.demo.working_copy import start_again
 from changeover.desk.door import apply
 from changeover.desk.edits import SetCells, Side
 from changeover.desk.opening import open_store

@@ -8,7 +8,7 @@ from pytestqt.qtbot import QtBot
 from changeover.desk.edits import Side, TakeProposal
 from changeover.planter.places import Place, Scope
 from changeover.planter.setup import Cell
-from changeover.window.sheet import Shown
+from changeover.window.matrix.sheet import Shown
 from changeover.window.workbench_page import RowsPage, SwitchPage
 from tests.window.invented import MemoryDesk, make_board
 

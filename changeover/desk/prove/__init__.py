@@ -1,0 +1,1 @@
+"""Proving a planter: readings as entered or from files, verdicts, findings, and saving them."""

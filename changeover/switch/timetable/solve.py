@@ -1,0 +1,251 @@
+"""The crew timetable: who does what on which rows and when, in the least time with proven bound.
+
+    work = Work(
+        activities=(
+            Activity("clean", (Mode(minutes_per_row=2, uses={"vacuum": 1}),), rows=rows),
+            Activity("swap discs", (Mode(3, 1.5),), rows=rows, after_by_row=("clean",)),
+        ),
+        crew=(Person("Ann"), Person("Bo")),
+        tools={"vacuum": 1},
+    )
+    plan = timetable(work)
+    plan.starts, plan.who, plan.length, plan.bound, plan.status
+
+Durations, prerequisites, shared tools with capacities and ways to do a thing make this a general
+project-scheduling solver: leave out the crew and give each Mode ``persons=0`` for the pure form.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from changeover.quantities import Refusal
+from changeover.switch.search import Answer, Clock, Limits, Progress, ask
+from changeover.switch.timetable.bounds import in_order_of_persons
+from changeover.switch.timetable.greedy import first_timetable
+from changeover.switch.timetable.hint import add_hint, read_stints
+from changeover.switch.timetable.improve import improve
+from changeover.switch.timetable.model import (
+    Activity,
+    Mode,
+    Person,
+    SearchStatus,
+    Stint,
+    Timetable,
+    Work,
+)
+from changeover.switch.timetable.phases import (
+    Phases,
+    least_length,
+    phases_of,
+    put_together,
+    strong_model,
+)
+from changeover.switch.timetable.refusals import refuse_impossible
+from changeover.switch.timetable.rest import Rest, rest_of
+from changeover.switch.timetable.rules import ruled_model
+from changeover.switch.timetable.walk import add_walking, walk_of
+
+__all__ = [
+    "Activity",
+    "Limits",
+    "Mode",
+    "Person",
+    "Progress",
+    "SearchStatus",
+    "Stint",
+    "Timetable",
+    "WhatIf",
+    "Work",
+    "timetable",
+    "walk_of",
+    "what_if",
+]
+
+WALK_SHARE = 0.25
+"""The share of the time limit kept for shortening the walk; our own choice, by trial."""
+
+FIRST_UNTIL = 0.6
+"""The share of the other time for a first try at the whole; our own choice, by trial."""
+
+IMPROVE_UNTIL = 0.85
+"""The share of the other time after which changes at random end; our own choice, by trial."""
+
+PHASE_SHARE = 0.45
+"""The share of the rest for the work of each machine state alone; our own choice, by trial."""
+
+
+def timetable(
+    work: Work,
+    limits: Limits | None = None,
+    *,
+    done: Sequence[Stint] = (),
+    now: int = 0,
+) -> Timetable:
+    """Return the shortest timetable found, and among those of its length the least walk found.
+
+    ``done`` holds the stints that are done or under way at minute ``now``; they stay as they
+    are and everything else begins at ``now`` or later. The search ends when nothing is better,
+    at the time limit, or when it is stopped, with its best so far. Raises Refusal for circular
+    prerequisites, a missing skill or tool, and work that does not fit in the crew's hours.
+    """
+    refuse_impossible(work, done, now)
+    rest = rest_of(work, done, now)
+    clock = Clock(limits or Limits())
+    first = first_timetable(rest)
+    if not rest.todo:
+        return _told(rest, [], _Proof(_length(rest, [])), clock)
+    shortest, proof = _shortest(rest, first, clock)
+    if not work.crew or clock.stopped:
+        walk = walk_of(work, [*rest.fixed, *shortest]) if work.crew else 0
+        return _told(rest, shortest, replace(proof, walk=0 if walk else None), clock)
+    nearest, walk_bound = _least_walk(rest, shortest, clock)
+    return _told(rest, nearest, replace(proof, walk=walk_bound), clock)
+
+
+@dataclass(frozen=True)
+class _Proof:
+    """The proven least length, and the proven least walk (None: as walked)."""
+
+    length: int
+    walk: int | None = None
+
+
+def _length(rest: Rest, stints: Sequence[Stint]) -> int:
+    return max((stint.end for stint in (*rest.fixed, *stints)), default=rest.now)
+
+
+def _told(rest: Rest, new: Sequence[Stint], proof: _Proof, clock: Clock) -> Timetable:
+    stints = sorted((*rest.fixed, *new), key=lambda each: (each.start, each.end, each.persons))
+    length = _length(rest, new)
+    walk = walk_of(rest.work, stints)
+    return Timetable(
+        stints=tuple(stints),
+        length=length,
+        bound=proof.length,
+        walk=walk,
+        walk_bound=walk if proof.walk is None else proof.walk,
+        status=SearchStatus.OPTIMAL if length == proof.length else SearchStatus.FEASIBLE,
+        stopped=clock.stopped,
+    )
+
+
+def _shortest(
+    rest: Rest, first: list[Stint] | None, clock: Clock
+) -> tuple[Sequence[Stint], _Proof]:
+    """Return the shortest new stints found and the proven bound of the whole length."""
+    share = 1 - WALK_SHARE if rest.work.crew else 1.0
+    seconds = clock.limits.seconds * share
+    phases = phases_of(rest, clock, seconds * PHASE_SHARE)
+    tried = [stints for stints in (first, put_together(rest, phases)) if stints is not None]
+    first = min(tried, key=lambda stints: _length(rest, stints), default=None)
+    found = _asked(rest, first, phases, clock, seconds * FIRST_UNTIL)
+    if found.open and rest.work.crew and not clock.stopped:
+        least = least_length(rest, phases.least)
+        better = improve(rest, found.stints, clock, seconds * IMPROVE_UNTIL, least)
+        again = _asked(rest, better, phases, clock, seconds)
+        found = _Found(again.stints, max(found.bound, again.bound), again.open)
+    return found.stints, _Proof(found.bound)
+
+
+@dataclass(frozen=True)
+class _Found:
+    """New stints, the proven bound of the whole length, and whether the two are still apart."""
+
+    stints: Sequence[Stint]
+    bound: int
+    open: bool
+
+
+def _asked(
+    rest: Rest, first: Sequence[Stint] | None, phases: Phases, clock: Clock, until: float
+) -> _Found:
+    """Ask the solver for something shorter than a first timetable, until a moment on the clock."""
+    horizon = _horizon(rest) if first is None else _length(rest, first)
+    ruled = strong_model(rest, horizon, phases.least)
+    add_hint(ruled, in_order_of_persons(rest, first or []))
+    answer = ask(ruled.model, clock, until - clock.spent)
+    if answer.found:
+        return _Found(read_stints(ruled, answer), answer.whole_bound, not answer.proven)
+    if first is None:
+        raise Refusal(_unfit(answer, clock))
+    bound = max(least_length(rest, phases.least), answer.whole_bound)
+    return _Found(first, bound, bound < horizon)
+
+
+def _unfit(answer: Answer, clock: Clock) -> str:
+    if answer.impossible:
+        return (
+            "The work does not fit in the hours of the crew; lengthen the hours, add a person, "
+            "or take work out."
+        )
+    return (
+        f"No timetable that fits the hours of the crew was found in {clock.spent:.0f} s; "
+        "allow more time, lengthen the hours, or add a person."
+    )
+
+
+def _horizon(rest: Rest) -> int:
+    """Return a minute by which the work is over in any sensible timetable."""
+    hours = [end for person in rest.work.crew for _, end in person.hours]
+    minutes = sum(
+        max(mode.duration(len(activity.rows)) for mode in activity.modes) + rest.work.state_minutes
+        for activity in rest.todo
+    )
+    released = max(rest.release(activity) for activity in rest.todo)
+    return max([released, *hours]) + minutes
+
+
+def _least_walk(
+    rest: Rest, shortest: Sequence[Stint], clock: Clock
+) -> tuple[Sequence[Stint], int | None]:
+    """Return stints no longer in all with the least walk found, and its proven bound."""
+    before = walk_of(rest.work, [*rest.fixed, *shortest])
+    ruled = ruled_model(rest, _length(rest, shortest))
+    walking = add_walking(ruled)
+    add_hint(ruled, shortest)
+    ruled.model.minimize(walking.total)
+    answer = ask(ruled.model, clock, clock.left)
+    walked = walk_of(rest.work, rest.fixed)
+    bound = walked + max(0, answer.whole_bound)
+    if not answer.found:
+        return shortest, min(bound, before)
+    found = [walking.stint(piece, answer.solver) for piece in ruled.all_pieces]
+    stints = [stint for stint in found if stint is not None]
+    after = walk_of(rest.work, [*rest.fixed, *stints])
+    return (stints if after <= before else shortest), min(bound, before)
+
+
+@dataclass(frozen=True)
+class WhatIf:
+    """A timetable as it is, and as it would be with more persons or tools."""
+
+    now: Timetable
+    then: Timetable
+
+    @property
+    def minutes_saved(self) -> int:
+        return self.now.length - self.then.length
+
+
+def what_if(
+    work: Work,
+    limits: Limits | None = None,
+    *,
+    persons: Sequence[Person] = (),
+    tools: Mapping[str, int] | None = None,
+    done: Sequence[Stint] = (),
+    now: int = 0,
+) -> WhatIf:
+    """Compare the timetable with the one that ``persons`` more and ``tools`` more would allow.
+
+    ``tools`` maps the name of a shared tool to how many more there would be. Raises Refusal as
+    ``timetable`` does.
+    """
+    more = {
+        tool: work.tools.get(tool, 0) + (tools or {}).get(tool, 0)
+        for tool in {*work.tools, *(tools or {})}
+    }
+    wider = replace(work, crew=(*work.crew, *persons), tools=more)
+    return WhatIf(
+        timetable(work, limits, done=done, now=now), timetable(wider, limits, done=done, now=now)
+    )

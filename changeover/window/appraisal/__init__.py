@@ -1,0 +1,1 @@
+"""The trade-in page: planters appraised, compared and reported."""

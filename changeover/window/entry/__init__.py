@@ -1,0 +1,1 @@
+"""Fields, tables and forms into which people type, whatever the page."""

@@ -1,0 +1,1 @@
+"""The reason beside a cell: rule, inputs, source, and small drawings to scale."""

@@ -1,0 +1,1 @@
+"""The record page: saved setups, comparison of any two, and history."""

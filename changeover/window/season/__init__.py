@@ -1,0 +1,1 @@
+"""The season page: the calendar of jobs by planter, and what stands beside it."""

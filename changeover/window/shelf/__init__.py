@@ -1,0 +1,1 @@
+"""The shelf page: kinds of parts and how many lie where."""

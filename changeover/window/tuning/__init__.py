@@ -1,0 +1,1 @@
+"""Tuning vacuum from bench runs: fitted curves, table of levels, and advice."""

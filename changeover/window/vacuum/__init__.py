@@ -1,0 +1,1 @@
+"""Gauge readings along each fan's manifold, judged and drawn."""

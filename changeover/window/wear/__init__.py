@@ -1,0 +1,1 @@
+"""The wear inspection: readings of parts by row, limits and findings."""

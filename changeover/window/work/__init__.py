@@ -1,0 +1,1 @@
+"""The work page: task cards, ticking off, kit, flush and signing off."""

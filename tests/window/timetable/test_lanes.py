@@ -1,0 +1,93 @@
+"""Bars stand where their time says, and are chosen by mouse and keys, and dragged."""
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from pytestqt.qtbot import QtBot
+
+from changeover.window.outlook import Outlook
+from changeover.window.timetable.lanes import Bar, Lane, Lanes, LanesChart, Look
+
+ANN = Lane("Ann", (Bar("a", 0, 60, "meters 1-8", "Ann's meters", Look.MAIN, movable=True),))
+BO = Lane("Bo", (Bar("b", 30, 90, "depth", "Bo's depth", done=True, held=True),))
+
+
+@pytest.fixture
+def chart(qtbot: QtBot) -> LanesChart:
+    made = LanesChart(Outlook(lambda *_a, **_k: None), "Who does what")  # type: ignore[arg-type,return-value]
+    made.show_lanes(Lanes((ANN, BO), 0, 120, (15, 30, 60), str, now=45))
+    qtbot.addWidget(made)
+    made.resize(470, made.sizeHint().height())
+    made.show()
+    return made
+
+
+def middle(chart: LanesChart, lane: int) -> QPoint:
+    return chart.rect_of(lane, chart.shown.lanes[lane].bars[0]).center().toPoint()
+
+
+def test_a_bar_is_as_long_as_its_time(chart: LanesChart) -> None:
+    rect = chart.rect_of(0, ANN.bars[0])
+    assert rect.width() == pytest.approx(chart.x_of(60) - chart.x_of(0))
+    assert chart.value_at(chart.x_of(77)) == pytest.approx(77)
+
+
+def test_a_click_chooses_a_bar_and_the_ground_chooses_none(qtbot: QtBot, chart: LanesChart) -> None:
+    with qtbot.waitSignal(chart.chosen) as heard:
+        qtbot.mouseClick(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1))
+    assert heard.args == ["b"]
+    assert chart.accessibleDescription() == "Bo's depth"
+    qtbot.mouseClick(chart, Qt.MouseButton.LeftButton, pos=QPoint(460, 40))
+    assert chart.key == ""
+
+
+def test_the_arrow_keys_go_from_bar_to_bar(qtbot: QtBot, chart: LanesChart) -> None:
+    seen = []
+    for _ in range(3):
+        qtbot.keyClick(chart, Qt.Key.Key_Right)
+        seen.append(chart.key)
+    assert seen == ["a", "b", "a"]
+
+
+def test_a_movable_bar_is_dropped_on_another_lane_and_time(qtbot: QtBot, chart: LanesChart) -> None:
+    begin = middle(chart, 0)
+    end = begin + QPoint(round(chart.x_of(30) - chart.x_of(0)), 40)
+    with qtbot.waitSignal(chart.dropped) as heard:
+        qtbot.mousePress(chart, Qt.MouseButton.LeftButton, pos=begin)
+        qtbot.mouseMove(chart, end)
+        qtbot.mouseRelease(chart, Qt.MouseButton.LeftButton, pos=end)
+    key, lane, value = heard.args
+    assert (key, lane) == ("a", "Bo")
+    assert value == pytest.approx(30, abs=0.5)
+
+
+@pytest.mark.parametrize(
+    ("key", "to"),
+    [
+        (Qt.Key.Key_Right, ("Ann", 15)),
+        (Qt.Key.Key_Left, ("Ann", -15)),
+        (Qt.Key.Key_Down, ("Bo", 0)),
+    ],
+)
+def test_shift_and_an_arrow_key_move_the_chosen_bar(
+    qtbot: QtBot, chart: LanesChart, key: Qt.Key, to: tuple[str, float]
+) -> None:
+    chart.choose("a")
+    with qtbot.waitSignal(chart.dropped) as heard:
+        qtbot.keyClick(chart, key, Qt.KeyboardModifier.ShiftModifier)
+    assert tuple(heard.args) == ("a", *to)
+
+
+def test_a_bar_that_is_not_movable_stays(qtbot: QtBot, chart: LanesChart) -> None:
+    dropped: list[object] = []
+    chart.dropped.connect(lambda *args: dropped.append(args))
+    qtbot.mousePress(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1))
+    qtbot.mouseRelease(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1) + QPoint(60, 0))
+    chart.choose("b")
+    qtbot.keyClick(chart, Qt.Key.Key_Up, Qt.KeyboardModifier.ShiftModifier)
+    assert dropped == []
+
+
+def test_everything_is_painted_without_a_word_from_qt(qtbot: QtBot, chart: LanesChart) -> None:
+    image = chart.grab().toImage()
+    line = image.pixelColor(round(chart.x_of(45)), 21)
+    assert line == chart._outlook.tokens.colour("accent")
