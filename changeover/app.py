@@ -6,6 +6,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import changeover.window.plain_import  # isort: skip  # noqa: F401  before anything of Qt
 from platformdirs import user_config_path, user_data_path
 from PySide6.QtWidgets import QApplication
 

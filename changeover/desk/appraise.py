@@ -7,8 +7,9 @@ from decimal import Decimal
 from hashlib import sha256
 from pathlib import Path
 
-from changeover.desk.edits import PutAppraisal, PutPhoto, PutPrices, Several
+from changeover.desk.edits import Several
 from changeover.desk.inspect_wear import Inspection, Spot, judge, view_of
+from changeover.desk.shop_edits import PutAppraisal, PutPhoto, PutPrices
 from changeover.files.price_list import read_price_list
 from changeover.planter.machine import Planter
 from changeover.proof.appraisal import Appraisal, Price, appraise

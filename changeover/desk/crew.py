@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from changeover.desk.edits import PutMember, PutTool
+from changeover.desk.shop_edits import PutMember, PutTool
 from changeover.quantities import Refusal
 from changeover.store.opening import Store
 from changeover.switch.crew import SKILLS, CrewMember, SharedTool, hours_text, read_hours

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from changeover.desk.changed import Changed
-from changeover.desk.edits import (
+from changeover.desk.shop_edits import (
     PutDelivery,
     PutFixing,
     PutFlush,

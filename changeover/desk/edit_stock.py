@@ -8,23 +8,20 @@ from changeover.desk import edit_plans
 from changeover.desk.changed import Changed
 from changeover.desk.edits import (
     Put,
-    PutAppraisal,
     PutField,
     PutJob,
     PutLot,
     PutManual,
     PutMeters,
     PutPart,
-    PutPhoto,
     PutPlanter,
-    PutPrices,
     PutSettings,
     PutTime,
-    PutWearLimit,
     SetShelf,
 )
 from changeover.desk.effects import Effect
 from changeover.desk.parts_in_use import refuse_part_in_use
+from changeover.desk.shop_edits import PutAppraisal, PutPhoto, PutPrices, PutWearLimit
 from changeover.planter.machine import Planter
 from changeover.quantities import Refusal
 from changeover.seed.lots import SeedLot

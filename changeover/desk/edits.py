@@ -5,9 +5,11 @@ somebody else has saved meanwhile, and each has an inverse, which ``door.apply``
 ``says`` are its words in the undo menu.
 """
 
+from __future__ import annotations
+
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Generic, TypeAlias, TypeVar
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeAlias, TypeVar
 
 from changeover.desk.proof_edits import MakeTask, PutProof, WithdrawProof
 from changeover.planter.machine import Planter
@@ -15,20 +17,17 @@ from changeover.planter.parts import Meter, Part, ShelfCount
 from changeover.planter.places import Place
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Cell, Value
-from changeover.proof.own_limits import OwnLimit
-from changeover.proof.price_book import PriceBook
 from changeover.quantities import Units
 from changeover.seed.fields import Field
 from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
-from changeover.store.appraisal_values import KeptAppraisal, Photo
 from changeover.store.refusals import Conflict
-from changeover.store.season_values import Delivery, Fixing, FlushRecord, SeasonRules
 from changeover.store.values import NextJob, OpenSwitch, PlannedJob, Side
-from changeover.switch.crew import CrewMember, SharedTool
-from changeover.switch.own_tasks import OwnTask, Split
-from changeover.switch.shelf_moves import Swap
 from changeover.switch.tasks import StandardTime, Tick
+
+if TYPE_CHECKING:
+    from changeover.switch.own_tasks import OwnTask, Split
+    from changeover.switch.shelf_moves import Swap
 
 __all__ = ["Conflict", "Edit", "NextJob", "OpenSwitch", "PlannedJob", "Put", "Side"]
 
@@ -202,6 +201,8 @@ class WithdrawSetup:
 class Put(Generic[Kept]):
     """Put a value in the store: new (``before`` None), changed, or removed (``value`` None)."""
 
+    says: ClassVar[str]
+
     value: Kept | None
     before: Kept | None = None
     why: str = ""
@@ -267,77 +268,18 @@ class PutMeters(Put[tuple[Meter, ...]]):
     says = "Move meters"
 
 
-class PutPrices(Put[PriceBook]):
-    """Import, replace or remove a price list."""
-
-    says = "Import the price list"
-
-
-class PutWearLimit(Put[OwnLimit]):
-    """Add, change or remove a wear limit from the user's own manual."""
-
-    says = "Change the wear limit"
-
-
-class PutAppraisal(Put[KeptAppraisal]):
-    """Add, change or remove an appraisal."""
-
-    says = "Change the appraisal"
-
-
-class PutPhoto(Put[Photo]):
-    """Attach a photo to an appraisal, change its words, or take it off."""
-
-    says = "Change the photos"
-
-
-class PutMember(Put[CrewMember]):
-    """Add, change or remove a person of the crew."""
-
-    says = "Change the crew"
-
-
-class PutTool(Put[SharedTool]):
-    """Add, change or remove a shared tool."""
-
-    says = "Change the tools"
-
-
-class PutSeason(Put[SeasonRules]):
-    """Set what the season is reckoned with."""
-
-    says = "Change the season"
-
-
-class PutFixing(Put[Fixing]):
-    """Fix a job of the season on a planter, move it, or let it go."""
-
-    says = "Fix the job"
-
-
-class PutDelivery(Put[Delivery]):
-    """Set how many days a part takes to be delivered."""
-
-    says = "Change the delivery"
-
-
-class PutFlush(Put[FlushRecord]):
-    """Enter a flush into the clean-out log, or take it out again."""
-
-    says = "Log the flush"
-
-
 @dataclass(frozen=True)
 class Several:
     """Carry several edits out in their order, in one transaction: all of them or none."""
 
-    edits: tuple["Edit", ...]
+    edits: tuple[Edit, ...]
     says: str = "Change several things"
     why: str = ""
 
 
 Edit: TypeAlias = (
-    SetCells
+    Put[Any]
+    | SetCells
     | ChooseNext
     | AbandonSwitch
     | RestoreSwitch
@@ -348,26 +290,7 @@ Edit: TypeAlias = (
     | ReopenSwitch
     | SaveSetup
     | WithdrawSetup
-    | PutPlanter
-    | PutSettings
-    | PutLot
-    | PutField
-    | PutJob
-    | PutPart
     | SetShelf
-    | PutManual
-    | PutTime
-    | PutMeters
-    | PutPrices
-    | PutWearLimit
-    | PutAppraisal
-    | PutPhoto
-    | PutMember
-    | PutTool
-    | PutSeason
-    | PutFixing
-    | PutDelivery
-    | PutFlush
     | PutProof
     | WithdrawProof
     | MakeTask

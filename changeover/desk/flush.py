@@ -7,8 +7,8 @@ from functools import cache
 
 from changeover.bundled import bundled
 from changeover.desk.clean_outs import clean_outs
-from changeover.desk.edits import PutFlush
 from changeover.desk.plan_switch import WorkView
+from changeover.desk.shop_edits import PutFlush
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import LOCKED_UP
 from changeover.planter.setup import Cell

@@ -1,10 +1,14 @@
 """Edits of proofs and findings, carried out through the one door like all others."""
 
-from dataclasses import dataclass
+from __future__ import annotations
 
-from changeover.proof.findings import Finding
-from changeover.store.proof_values import TakenProof
-from changeover.switch.tasks import PartCount
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from changeover.proof.findings import Finding
+    from changeover.store.proof_values import TakenProof
+    from changeover.switch.tasks import PartCount
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,9 @@ from collections.abc import Iterable, Mapping
 from datetime import date
 
 from changeover.desk.board import board_of
-from changeover.desk.edits import PutDelivery
 from changeover.desk.plan_switch import WorkView, view_of
 from changeover.desk.season.plan import SeasonAnswer
+from changeover.desk.shop_edits import PutDelivery
 from changeover.desk.switch_times import SwitchTimes
 from changeover.quantities import Refusal, Units
 from changeover.store.opening import Store

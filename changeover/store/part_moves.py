@@ -1,7 +1,9 @@
 """Which part went where, as the history tells it: from the shelf to a planter and back."""
 
+from __future__ import annotations
+
 from collections.abc import Collection, Iterable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import select
 from sqlalchemy.orm import Session
@@ -11,7 +13,10 @@ from changeover.planter.setup import Cell
 from changeover.store.journal import History, Journal
 from changeover.store.sqltypes import place_of
 from changeover.store.switch_tables import ChangeRow, EntryRow
-from changeover.switch.shelf_moves import Swap
+
+if TYPE_CHECKING:
+    from changeover.switch.shelf_moves import Swap
+
 
 ON, OFF = "shelf to planter", "planter to shelf"
 HAD_NONE = "shelf had none"

@@ -1,25 +1,20 @@
 """A unit of work: everything in a store within one transaction and one history entry."""
 
+from __future__ import annotations
+
 from functools import cached_property
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
 
 from sqlalchemy.orm import Session
 
 from changeover.planter.parts import Meter, Part, ShelfCount
-from changeover.proof.own_limits import OwnLimit
-from changeover.proof.price_book import PriceBook
 from changeover.seed.fields import Field
 from changeover.seed.lots import SeedLot
 from changeover.seed.manual import ManualValue
-from changeover.store.appraisal_values import KeptAppraisal
-from changeover.store.appraisals import APPRAISAL, PRICES, WEAR_LIMIT, Photos
 from changeover.store.cells import Cells
-from changeover.store.crew_sorts import DELIVERY, FIXING, FLUSH, MEMBER, SEASON, TOOL
 from changeover.store.journal import History, Journal
-from changeover.store.own_work import OwnWorkOf
 from changeover.store.planters import Planters, Seen
-from changeover.store.proof_findings import Findings
-from changeover.store.proofs import Proofs
-from changeover.store.season_values import Delivery, Fixing, FlushRecord, SeasonRules
 from changeover.store.settings_list import SettingsList
 from changeover.store.setups import Setups
 from changeover.store.shelf_of_values import Sort, Values
@@ -36,8 +31,18 @@ from changeover.store.stock_tables import (
 from changeover.store.switch_tables import AboutRow
 from changeover.store.switches import Switches
 from changeover.store.values import PlannedJob
-from changeover.switch.crew import CrewMember, SharedTool
 from changeover.switch.tasks import StandardTime
+
+if TYPE_CHECKING:
+    from changeover.proof.own_limits import OwnLimit
+    from changeover.proof.price_book import PriceBook
+    from changeover.store.appraisal_values import KeptAppraisal
+    from changeover.store.appraisals import Photos
+    from changeover.store.own_work import OwnWorkOf
+    from changeover.store.proof_findings import Findings
+    from changeover.store.proofs import Proofs
+    from changeover.store.season_values import Delivery, Fixing, FlushRecord, SeasonRules
+    from changeover.switch.crew import CrewMember, SharedTool
 
 LOT = Sort(SeedLot, LotRow, "lot", ("number",))
 FIELD = Sort(Field, FieldRow, "field", ("name",))
@@ -52,7 +57,11 @@ _DEMO = "demo"
 
 
 class UnitOfWork:
-    """What a store holds, by sort; changes are kept when the unit of work ends without error."""
+    """What a store holds, by sort; changes are kept when the unit of work ends without error.
+
+    To map a table takes time, and the first page of the window needs few of them: those of the
+    crew, the season, the proofs and the trade-ins are mapped when they are first asked for.
+    """
 
     def __init__(
         self, session: Session, journal: Journal | None = None, seen: Seen | None = None
@@ -62,10 +71,7 @@ class UnitOfWork:
         self.settings = SettingsList(session, journal)
         self.cells = Cells(session, journal, self.planters)
         self.switches = Switches(session, journal, self.planters)
-        self.own_work = OwnWorkOf(session, journal, self.switches)
         self.setups = Setups(session, journal, self.planters)
-        self.proofs = Proofs(session, journal, self.planters)
-        self.findings = Findings(session, journal, self.planters)
         self.lots: Values[SeedLot] = Values(session, journal, LOT)
         self.fields: Values[Field] = Values(session, journal, FIELD)
         self.jobs: Values[PlannedJob] = Values(session, journal, JOB)
@@ -74,17 +80,67 @@ class UnitOfWork:
         self.meters: Values[Meter] = Values(session, journal, METER)
         self.times: Values[StandardTime] = Values(session, journal, TIME)
         self.manual: Values[ManualValue] = Values(session, journal, MANUAL)
-        self.prices: Values[PriceBook] = Values(session, journal, PRICES)
-        self.wear_limits: Values[OwnLimit] = Values(session, journal, WEAR_LIMIT)
-        self.appraisals: Values[KeptAppraisal] = Values(session, journal, APPRAISAL)
-        self.crew: Values[CrewMember] = Values(session, journal, MEMBER)
-        self.tools: Values[SharedTool] = Values(session, journal, TOOL)
-        self.season: Values[SeasonRules] = Values(session, journal, SEASON)
-        self.fixings: Values[Fixing] = Values(session, journal, FIXING)
-        self.deliveries: Values[Delivery] = Values(session, journal, DELIVERY)
-        self.flushes: Values[FlushRecord] = Values(session, journal, FLUSH)
-        self.photos = Photos(session, journal)
         self.history = History(session)
+
+    @cached_property
+    def prices(self) -> Values[PriceBook]:
+        return self._later("appraisals", "PRICES")
+
+    @cached_property
+    def wear_limits(self) -> Values[OwnLimit]:
+        return self._later("appraisals", "WEAR_LIMIT")
+
+    @cached_property
+    def appraisals(self) -> Values[KeptAppraisal]:
+        return self._later("appraisals", "APPRAISAL")
+
+    @cached_property
+    def crew(self) -> Values[CrewMember]:
+        return self._later("crew_sorts", "MEMBER")
+
+    @cached_property
+    def tools(self) -> Values[SharedTool]:
+        return self._later("crew_sorts", "TOOL")
+
+    @cached_property
+    def season(self) -> Values[SeasonRules]:
+        return self._later("crew_sorts", "SEASON")
+
+    @cached_property
+    def fixings(self) -> Values[Fixing]:
+        return self._later("crew_sorts", "FIXING")
+
+    @cached_property
+    def deliveries(self) -> Values[Delivery]:
+        return self._later("crew_sorts", "DELIVERY")
+
+    @cached_property
+    def flushes(self) -> Values[FlushRecord]:
+        return self._later("crew_sorts", "FLUSH")
+
+    @cached_property
+    def own_work(self) -> OwnWorkOf:
+        from changeover.store.own_work import OwnWorkOf
+
+        return OwnWorkOf(self._session, self._journal, self.switches)
+
+    @cached_property
+    def proofs(self) -> Proofs:
+        from changeover.store.proofs import Proofs
+
+        return Proofs(self._session, self._journal, self.planters)
+
+    @cached_property
+    def findings(self) -> Findings:
+        from changeover.store.proof_findings import Findings
+
+        return Findings(self._session, self._journal, self.planters)
+
+    @cached_property
+    def photos(self) -> Photos:
+        from changeover.store.appraisals import Photos
+
+        return Photos(self._session, self._journal)
 
     @property
     def who(self) -> str:
@@ -109,3 +165,8 @@ class UnitOfWork:
         """Mark this store as the demo, with the sentence that says so."""
         self._session.merge(AboutRow(key=_DEMO, value=says))
         self._session.flush()
+
+    def _later(self, module: str, sort: str) -> Values[Any]:
+        """Return the values of a sort that a module of this folder declares."""
+        found: Sort[Any] = getattr(import_module(f"changeover.store.{module}"), sort)
+        return Values(self._session, self._journal, found)

@@ -45,6 +45,7 @@ app.exec()
 """
 OURS = """
 import os, sys, time
+from changeover.app import run
 from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication
 wanted = sys.argv[2]
@@ -56,7 +57,6 @@ class Watched(QApplication):
             os._exit(0)
         return done
 app = Watched([])
-from changeover.app import run
 run(sys.argv[1])
 """
 

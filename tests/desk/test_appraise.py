@@ -21,8 +21,9 @@ from changeover.desk.appraise import (
     two_views,
 )
 from changeover.desk.door import apply
-from changeover.desk.edits import PutAppraisal, PutPlanter, PutPrices
+from changeover.desk.edits import PutPlanter
 from changeover.desk.opening import Store
+from changeover.desk.shop_edits import PutAppraisal, PutPrices
 from changeover.proof.wear import WearState
 from changeover.quantities import Refusal
 from tests.desk.trade_in import DAY, KEPT, MAGPIE, PENNY, inspect, kept, price_file

@@ -7,7 +7,7 @@ from decimal import Decimal
 import pytest
 
 from changeover.desk.door import apply
-from changeover.desk.edits import PutPart, PutPrices, PutWearLimit
+from changeover.desk.edits import PutPart
 from changeover.desk.inspect_wear import (
     Inspection,
     judge,
@@ -20,6 +20,7 @@ from changeover.desk.inspect_wear import (
     wear_view,
 )
 from changeover.desk.prove.proofs import Proof, findings, proofs
+from changeover.desk.shop_edits import PutPrices, PutWearLimit
 from changeover.planter.parts import Part
 from changeover.proof.own_limits import OwnLimit
 from changeover.proof.price_book import PriceBook, PriceLine

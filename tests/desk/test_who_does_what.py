@@ -7,8 +7,9 @@ import pytest
 from changeover.desk import crew as desk_crew
 from changeover.desk.crew import crew
 from changeover.desk.door import Outcome
-from changeover.desk.edits import Edit, PutMember, PutTool
+from changeover.desk.edits import Edit
 from changeover.desk.plan_switch import work_view
+from changeover.desk.shop_edits import PutMember, PutTool
 from changeover.desk.who_does_what import (
     CrewPlan,
     done_at,

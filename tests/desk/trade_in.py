@@ -6,9 +6,9 @@ from pathlib import Path
 
 from changeover.desk.appraise import AppraisalView, KeptAppraisal, appraisal_view, import_prices
 from changeover.desk.door import apply
-from changeover.desk.edits import PutAppraisal
 from changeover.desk.inspect_wear import Inspection, save, wear_view
 from changeover.desk.opening import Store
+from changeover.desk.shop_edits import PutAppraisal
 from changeover.quantities import Q
 
 DISC, TUBE, WIPER = "opener disc diameter", "seed tube", "wiper"

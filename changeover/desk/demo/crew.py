@@ -5,7 +5,8 @@ from typing import Any
 
 from changeover.desk.crew import read_skills
 from changeover.desk.demo import texts
-from changeover.desk.edits import PutDelivery, PutJob, PutMember, PutSeason, PutTool
+from changeover.desk.edits import PutJob
+from changeover.desk.shop_edits import PutDelivery, PutMember, PutSeason, PutTool
 from changeover.store.season_values import Delivery, SeasonRules
 from changeover.switch.crew import CrewMember, SharedTool, read_hours
 

@@ -9,7 +9,7 @@ from changeover.desk import gauge, inspect_wear
 from changeover.desk.appraise import KeptAppraisal, import_prices
 from changeover.desk.board import read_board
 from changeover.desk.door import apply
-from changeover.desk.edits import PutAppraisal
+from changeover.desk.shop_edits import PutAppraisal
 from changeover.quantities import Q, read_quantity
 from changeover.store.opening import Store
 

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from changeover.desk.edits import PutFixing
+from changeover.desk.shop_edits import PutFixing
 from changeover.quantities import Refusal
 from changeover.store.opening import Store
 from changeover.store.season_values import Fixing

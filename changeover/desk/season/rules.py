@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
-from changeover.desk.edits import PutSeason
+from changeover.desk.shop_edits import PutSeason
 from changeover.quantities import Refusal
 from changeover.store.opening import Store
 from changeover.store.season_values import SeasonRules

@@ -25,8 +25,8 @@ from changeover.desk.appraise import (
     remove,
 )
 from changeover.desk.changed import Changed
-from changeover.desk.edits import PutAppraisal, PutPhoto
 from changeover.desk.print_appraisal import value_lines, write_report
+from changeover.desk.shop_edits import PutAppraisal, PutPhoto
 from changeover.quantities import Refusal
 from changeover.window.appraisal.form import AppraisalForm
 from changeover.window.appraisal.photos import KINDS, PhotoList, read_photo

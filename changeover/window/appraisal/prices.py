@@ -7,7 +7,7 @@ from typing_extensions import override
 
 from changeover.desk.appraise import PriceBook, import_prices, price_books
 from changeover.desk.changed import Changed
-from changeover.desk.edits import PutPrices
+from changeover.desk.shop_edits import PutPrices
 from changeover.proof.money import minutes_text, money, rate_text
 from changeover.proof.price_book import PriceLine
 from changeover.window.asking import Asking

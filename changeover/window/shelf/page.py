@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
-from changeover.desk.edits import PutDelivery
+from changeover.desk.shop_edits import PutDelivery
 from changeover.desk.stock import StockLine, count_text, read_count, remove_part, stock
 from changeover.desk.supply_list import set_delivery
 from changeover.desk.tables import crops

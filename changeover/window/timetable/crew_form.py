@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 from changeover.desk import crew as desk_crew
 from changeover.desk.changed import Changed
 from changeover.desk.crew import Crew, crew
-from changeover.desk.edits import PutMember, PutTool
+from changeover.desk.shop_edits import PutMember, PutTool
 from changeover.switch.crew import CrewMember, SharedTool
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt

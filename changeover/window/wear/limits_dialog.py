@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from PySide6.QtWidgets import QComboBox, QDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 from typing_extensions import override
 
-from changeover.desk.edits import PutWearLimit
 from changeover.desk.inspect_wear import WearView, parts_of
+from changeover.desk.shop_edits import PutWearLimit
 from changeover.proof.own_limits import OwnLimit
 from changeover.proof.wear import WearLimit
 from changeover.quantities import Units

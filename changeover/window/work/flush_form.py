@@ -5,8 +5,8 @@ import getpass
 from PySide6.QtWidgets import QCheckBox, QLineEdit, QWidget
 
 from changeover.desk import flush as desk
-from changeover.desk.edits import PutFlush
 from changeover.desk.flush import FlushCase
+from changeover.desk.shop_edits import PutFlush
 from changeover.quantities import Refusal, Units
 from changeover.window.door import Door
 from changeover.window.entry.form_dialog import FormDialog

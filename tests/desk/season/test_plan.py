@@ -7,7 +7,7 @@ from datetime import date
 import pytest
 
 from changeover.desk.door import Outcome
-from changeover.desk.edits import Edit, PlannedJob, PutFixing, PutJob
+from changeover.desk.edits import Edit, PlannedJob, PutJob
 from changeover.desk.season.costs import (
     Choice,
     choice_text,
@@ -27,6 +27,7 @@ from changeover.desk.season.plan import (
     times_of,
 )
 from changeover.desk.season.rules import SeasonRules, read_rules, rules_of, rules_texts, set_rules
+from changeover.desk.shop_edits import PutFixing
 from changeover.quantities import Q, Refusal
 from changeover.store.opening import Store
 from changeover.switch.difference import apply_difference, difference

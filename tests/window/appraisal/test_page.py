@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QImage
 
 from changeover.desk.appraise import appraisals, price_books
-from changeover.desk.edits import PutAppraisal, PutPrices
+from changeover.desk.shop_edits import PutAppraisal, PutPrices
 from changeover.window.appraisal.page import TradeInPage
 from changeover.window.appraisal.photos import read_photo
 from changeover.window.page import EVERYTHING

@@ -9,10 +9,10 @@ import pytest
 from PySide6.QtCore import QThreadPool
 
 from changeover.desk.door import apply
-from changeover.desk.edits import PutSeason
 from changeover.desk.season.fixed import fixings
 from changeover.desk.season.lines import jobs_entered
 from changeover.desk.season.rules import SeasonRules, rules_of, set_rules
+from changeover.desk.shop_edits import PutSeason
 from changeover.window.season.job_form import SeasonJobForm
 from changeover.window.season.page import SeasonPage
 from tests.window.on_demo import OnDemo, on_demo

@@ -10,7 +10,7 @@ from PySide6.QtCore import QThreadPool
 
 from changeover.desk.crew import crew
 from changeover.desk.door import apply
-from changeover.desk.edits import PutMember, PutTool
+from changeover.desk.shop_edits import PutMember, PutTool
 from changeover.switch.crew import CrewMember, SharedTool
 from changeover.window.timetable.crew_form import CrewForm
 from changeover.window.work.page import WorkPage
