@@ -11,6 +11,7 @@ from changeover.commands.arguments import Parser, add_json, add_units
 if TYPE_CHECKING:
     from changeover.desk.edits import NextJob
     from changeover.desk.opening import Store
+    from changeover.planter.machine import Planter
     from changeover.planter.places import Place
     from changeover.quantities import Quantity, Units
     from changeover.seed.lots import SeedLot
@@ -52,7 +53,8 @@ def add_job_arguments(parser: Parser) -> None:
         action="append",
         default=[],
         metavar="TANK=NUMBER",
-        help='tank or row that takes another lot, such as "tank 2=K-1"; may be given again',
+        help='tank or rows that take another lot, such as "tank 2=K-1" or "rows 1-6=K-1"; '
+        "may be given again",
     )
     add_units(parser)
     add_json(parser)
@@ -87,7 +89,7 @@ def read_job(args: argparse.Namespace, store: "Store", units: "Units") -> "NextJ
         field=args.field,
         **given,
         seed_at_both_ends=args.both_ends,
-        other_lots=tuple(_other(store, args.planter, text, known) for text in args.other_lot),
+        other_lots=_others(store, args, known),
     )
     return job if speed is None else replace(job, speed=speed)
 
@@ -127,21 +129,41 @@ def _soil(args: argparse.Namespace) -> dict[str, Any]:
     return found
 
 
-def _other(
-    store: "Store", planter: str, text: str, known: Iterable["SeedLot"]
-) -> tuple["Place", str]:
-    """Return the tank or row that takes another lot, and that lot. Raises Refusal."""
+def _others(
+    store: "Store", args: argparse.Namespace, known: Iterable["SeedLot"]
+) -> tuple[tuple["Place", str], ...]:
+    """Return the tanks or row hoppers that take another lot, each with its lot. Raises Refusal."""
     from changeover.desk.board import read_board
+    from changeover.quantities import Refusal
+
+    if not args.other_lot:
+        return ()
+    planter = read_board(store, args.planter, proposal=False).planter
+    found: dict[Place, str] = {}
+    for text in args.other_lot:
+        name, _, lot = (part.strip() for part in text.partition("="))
+        for place in _hoppers(planter, name, text):
+            if place in found:
+                raise Refusal(f"Other lot: {place.label} is given two lots; leave one of them.")
+            found[place] = lot_number(lot, known)
+    return tuple(found.items())
+
+
+def _hoppers(planter: "Planter", name: str, text: str) -> tuple["Place", ...]:
+    """Return the one tank of that name, or the hoppers of rows such as ``rows 1-6``."""
+    from changeover.planter.hopper_text import read_hoppers
     from changeover.planter.places import Scope
     from changeover.quantities import Refusal
 
-    name, equals, lot = (part.strip() for part in text.partition("="))
-    places = read_board(store, planter, proposal=False).planter.places(Scope.TANK)
-    place = next((one for one in places if one.label == name), None)
-    if place is None or not equals:
-        there = ", ".join(one.label for one in places)
+    places = planter.places(Scope.TANK)
+    named = tuple(place for place in places if place.label == name)
+    if named and "=" in text:
+        return named
+    word, _, rows = name.partition(" ")
+    if "=" not in text or word not in ("row", "rows"):
+        there = ", ".join(place.label for place in places)
         raise Refusal(f"Other lot: “{text}” is not a tank and a lot; the tanks are {there}.")
-    return place, lot_number(lot, known)
+    return read_hoppers(planter, rows, "Other lot")
 
 
 def _share(args: argparse.Namespace, key: str, units: "Units") -> float | None:

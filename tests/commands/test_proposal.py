@@ -49,6 +49,15 @@ def test_the_rate_that_is_given_is_taken(store: str, answer: Answer) -> None:
     assert rates == [pytest.approx(120_000)]
 
 
+def test_rows_with_their_own_hoppers_may_take_another_lot(store: str, answer: Answer) -> None:
+    answered = answer("proposal", store, *JOB, "--other-lot", "rows 1-6=M-44")
+    for key in ("seed", "disc", "singulator"):
+        values = [one["value"] for one in of(answered, key)]
+        assert len({str(value) for value in values}) == 2, key
+        assert len({str(value) for value in values[:6]}) == 1
+        assert len({str(value) for value in values[6:]}) == 1
+
+
 def test_text_for_people(store: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["proposal", store, *JOB]) == 0
     lines = capsys.readouterr().out.splitlines()
@@ -109,6 +118,8 @@ def test_every_rung_of_the_trust_order_is_told(store: str, answer: Answer, capsy
         (("--overlap", "120 %"), "overlap must be 0 to 100 %"),
         (("--other-lot", "tank 9=Y-208"), "the tanks are"),
         (("--other-lot", "row 1=NONE"), "no lot"),
+        (("--other-lot", "rows 1-90=Y-208"), "has rows 1 to"),
+        (("--other-lot", "rows 1-2=Y-208", "--other-lot", "row 2=Y-208"), "two lots"),
     ],
 )
 def test_what_cannot_be_is_refused_in_a_line(store: str, capsys, wrong, words: str) -> None:

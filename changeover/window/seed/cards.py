@@ -4,7 +4,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import (
+    QFocusEvent,
+    QFontMetrics,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from changeover.window.marks import Mark, paint_mark, pen
@@ -127,6 +135,12 @@ class SeedCard(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         return QSize(420, 24)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Ask for the height that the new width takes: Qt keeps the one of the width before."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.updateGeometry()
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:
         self.chosen.emit(self.words.key)

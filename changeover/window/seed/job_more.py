@@ -1,4 +1,4 @@
-"""What else a job may say: overlap, reserve, where seed waits, and tanks with another lot."""
+"""What else a job may say: overlap, reserve, where seed waits, and who takes another lot."""
 
 from collections.abc import Sequence
 from dataclasses import replace
@@ -13,9 +13,11 @@ from changeover.quantities import Q, Quantity, Refusal, Units
 from changeover.seed.lots import SeedLot
 from changeover.window.entry.choice_box import ChoiceBox
 from changeover.window.entry.quantity_field import QuantityField
+from changeover.window.seed.hopper_lots import HopperLots
 from changeover.window.seed.lot_words import lot_line
 
 SAME = "the same lot"
+MOST_TANKS = 4  # more than these, or row hoppers, are told by their rows
 
 
 class JobMore(QWidget):
@@ -29,7 +31,7 @@ class JobMore(QWidget):
         self.reserve = QuantityField("Reserve", "share", units, hint="none", also=_ninety)
         self.both_ends = QCheckBox("seed waits at both ends")
         self.tanks: dict[Place, ChoiceBox[str]] = {}
-        self._kept: tuple[tuple[Place, str], ...] = ()
+        self.hoppers = HopperLots()
         self.form = QFormLayout(self)
         self.form.setContentsMargins(0, 0, 0, 0)
         self.form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
@@ -38,21 +40,27 @@ class JobMore(QWidget):
         self.form.addRow("Overlap", self.overlap)
         self.form.addRow("Reserve", self.reserve)
         self.form.addRow(self.both_ends)
+        self.form.addRow(self.hoppers)
         self.overlap.setToolTip("The share of the area that is sown twice")
         self.reserve.setToolTip("The share of a fill that is left when you stop for seed")
         for field in (self.overlap, self.reserve):
             field.changed.connect(self.changed)
         self.both_ends.toggled.connect(self.changed)
+        self.hoppers.changed.connect(self.changed)
 
     @property
     def says_something(self) -> bool:
         """Whether anything is entered here."""
         texts = self.overlap.text or self.reserve.text or self.both_ends.isChecked()
-        return bool(texts) or any(box.chosen for box in self.tanks.values())
+        tanks = any(box.chosen for box in self.tanks.values())
+        return bool(texts) or tanks or self.hoppers.says_something
 
     def show_planter(self, planter: Planter, lots: Sequence[SeedLot], units: Units) -> None:
-        """Offer another lot for each tank; row hoppers are too many to ask for."""
-        places = planter.places(Scope.TANK) if planter.groups_of(Scope.TANK) else ()
+        """Offer another lot for each tank; row hoppers, and many tanks, by their rows."""
+        tanks = planter.groups_of(Scope.TANK)
+        places = planter.places(Scope.TANK) if 0 < len(tanks) <= MOST_TANKS else ()
+        self.hoppers.show_planter(planter, lots)
+        self.form.setRowVisible(self.hoppers, not places)
         if tuple(self.tanks) != tuple(places):
             for box in self.tanks.values():
                 self.form.removeRow(box)
@@ -68,8 +76,8 @@ class JobMore(QWidget):
         self.overlap.show_quantity(_percent(job.overlap))
         self.reserve.show_quantity(_percent(job.reserve))
         self.both_ends.setChecked(job.seed_at_both_ends)
-        self._kept = tuple(one for one in job.other_lots if one[0] not in self.tanks)
         others = dict(job.other_lots)
+        self.hoppers.show_pairs(() if self.tanks else job.other_lots)
         for place, box in self.tanks.items():
             box.choose(others.get(place, ""))
 
@@ -81,7 +89,7 @@ class JobMore(QWidget):
             overlap=_share(self.overlap.quantity()),
             reserve=_share(self.reserve.quantity()),
             seed_at_both_ends=self.both_ends.isChecked(),
-            other_lots=(*chosen, *self._kept),
+            other_lots=(*chosen, *(() if self.tanks else self.hoppers.pairs())),
         )
 
     def _tank(self, place: Place) -> ChoiceBox[str]:

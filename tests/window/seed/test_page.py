@@ -19,6 +19,7 @@ from changeover.window.outlook import Outlook
 from changeover.window.page import EVERYTHING
 from changeover.window.seed.job_form import RateBy
 from changeover.window.seed.page import SeedPage
+from changeover.window.shots import settle
 from tests.window.on_demo import Answers, OnDemo, on_demo
 
 
@@ -291,3 +292,18 @@ def test_an_overlap_that_cannot_be_is_refused(seed: OnDemo, share: str) -> None:
     seed.page.choosing.inputs.more.overlap.line.setText(share)
     seed.page.form_proposal()
     assert "0 to 100 %" in seed.page.warnings.words.text()
+
+
+@pytest.mark.parametrize("width", [1280, 1100, 1500])
+def test_no_line_is_cut_at_any_width(seed: OnDemo, width: int) -> None:
+    seed.page.resize(width, 720)
+    seed.page.show()
+    for lot in ("Y-208", "M-44"):
+        seed.page.choosing.lot.box.choose(lot)
+        seed.page.form_proposal()
+        settle()
+        shown = [card for card in seed.page.cards.cards if not card.isHidden()]
+        cut = [
+            card.words.key for card in shown if card.height() < card.heightForWidth(card.width())
+        ]
+        assert not cut
