@@ -151,7 +151,8 @@ def _place_by_place(setting: Setting, choices: tuple[Choice, ...]) -> Found:
     warnings: tuple[str, ...] = ()
     alike: dict[tuple[object, ...], Answer] = {}
     served = {row: choice for choice in choices for row in choice.case.rows}
-    apart = {run.row for run in choices[0].case.bench}
+    ran = choices[0].case.bench if setting.key == "singulator" else ()
+    apart = {run.row for run in ran}
     for place in planter.places(setting.scope):
         here = [served[row] for row in planter.rows_of(place) if row in served]
         if not here:
