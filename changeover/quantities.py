@@ -63,6 +63,7 @@ MEASURES: Mapping[str, Shown] = MappingProxyType(
         "row_spacing": Shown("in", 1, "cm", 1),
         "spacing": Shown("in", 2, "cm", 2),
         "depth": Shown("in", 2, "mm", 0),
+        "depth_step": Shown("in", 3, "mm", 1),
         "hub_spacing": Shown("in", 3, "mm", 1),
         "seed_size": Shown("mm", 2, "mm", 2),
         "diameter": Shown("in", 2, "mm", 0),
@@ -121,6 +122,49 @@ _UNIT_SIGNS: Mapping[str, str] = MappingProxyType(
         "percent": "%",
         "count": "",
     }
+)
+
+# What is written of each measure on a farm, in either system: the examples in refusals.
+_EXAMPLES: Mapping[str, tuple[str, str]] = MappingProxyType(
+    {
+        "row_spacing": ("30 in", "75 cm"),
+        "spacing": ("6.5 in", "16.5 cm"),
+        "depth": ("1.75 in", "45 mm"),
+        "depth_step": ("0.25 in", "6 mm"),
+        "hub_spacing": ("0.05 in", "1.2 mm"),
+        "seed_size": ("7.5 mm", "7.5 mm"),
+        "diameter": ("8 in", "200 mm"),
+        "row_length": ("17.5 ft", "5.3 m"),
+        "distance": ("5 mi", "8 km"),
+        "area": ("80 ac", "32 ha"),
+        "test_area": ("50 ft²", "5 m²"),
+        "seed_rate": ("32000 seeds/ac", "79000 seeds/ha"),
+        "mass_rate": ("50 lb/ac", "56 kg/ha"),
+        "seeds_per_length": ("1.8 seeds/ft", "6 seeds/m"),
+        "seeds_per_mass": ("1600 seeds/lb", "3500 seeds/kg"),
+        "thousand_seed_mass": ("280 g", "280 g"),
+        "mass": ("50 lb", "25 kg"),
+        "volume": ("40 bu", "1400 l"),
+        "bulk_density": ("56 lb/bu", "720 kg/m³"),
+        "displacement": ("2.5 in³", "41 cm³"),
+        "ratio": ("2.5", "2.5"),
+        "speed": ("5 mph", "8 km/h"),
+        "pressure": ("15 inH₂O", "4 kPa"),
+        "oil_pressure": ("2000 psi", "140 bar"),
+        "oil_flow": ("8 gal/min", "30 l/min"),
+        "force": ("150 lbf", "700 N"),
+        "disc_speed": ("27 rpm", "27 rpm"),
+        "seeds_per_second": ("14 seeds/s", "14 seeds/s"),
+        "temperature": ("50 °F", "10 °C"),
+        "time": ("30 min", "30 min"),
+        "field_capacity": ("13 ac/h", "5 ha/h"),
+        "share": ("95 %", "95 %"),
+        "count": ("12", "12"),
+    }
+)
+# What kind of thing a measure is, where its own name says less than that.
+_KINDS: Mapping[str, str] = MappingProxyType(
+    {"row_length": "length", "disc_speed": "turning speed", "seed_size": "size"}
 )
 
 NARROW_SPACE = "\u202f"
@@ -193,16 +237,50 @@ def read_quantity(
     unit = _unit(written)
     if unit is None:
         raise Refusal(f"{what}: the unit “{_clipped(written)}” is not known; {example}.")
-    if not unit.is_compatible_with(default) or not _nouns(unit) <= _counted(default):
-        kind = measure.replace("_", " ")
+    if not _is_of(unit, measure):
+        kind = _kind(measure)
         raise Refusal(f"{what}: “{_clipped(written)}” is not a unit of {kind}; {example}.")
     return Q(value, unit)
 
 
+def _kind(measure: str) -> str:
+    return _KINDS.get(measure, measure.replace("_", " "))
+
+
 def _example(measure: str, units: Units) -> str:
-    shown = MEASURES[measure]
-    figure = "12.5" if shown.digits(units) else "12"
-    return f"write it for example {figure} {unit_sign(shown.unit(units))}".rstrip()
+    us, metric = _EXAMPLES[measure]
+    return f"write it for example {us if units is Units.US else metric}"
+
+
+def figure_in(unit: str, value: object, measure: str, what: str) -> float:
+    """Return the figure of a quantity in a unit, once it is known to be of a measure's kind.
+
+    ``what`` names the quantity in the message. Raises Refusal for a plain figure, and for a
+    quantity of another kind, such as a speed where a length is wanted.
+    """
+    if is_quantity(value) and _is_of(value.units, measure):
+        return float(value.to(unit_of(unit)).magnitude)
+    given = _clipped(in_own_units(value) if is_quantity(value) else str(value))
+    raise Refusal(f"{what}: “{given}” is no {_kind(measure)}; {_example(measure, Units.US)}.")
+
+
+def check_kind(value: Quantity | None, measure: str, what: str) -> None:
+    """Refuse a quantity that is not of a measure's kind; None, not known, is let pass."""
+    if value is not None:
+        figure_in(MEASURES[measure].us, value, measure, what)
+
+
+@lru_cache(maxsize=512)
+def _is_of(unit: pint.Unit, measure: str) -> bool:
+    """Say whether a unit is one of a measure, counting the same kind of thing."""
+    default = unit_of(MEASURES[measure].us)
+    return unit.is_compatible_with(default) and _nouns(unit) <= _counted(default)
+
+
+def in_own_units(quantity: Quantity) -> str:
+    """Return a quantity in the unit that it carries, ``4 kPa``."""
+    sign = unit_sign(f"{quantity.units:~C}".replace("**", "^"))
+    return f"{quantity.magnitude:g} {sign}".rstrip()
 
 
 def _clipped(text: str) -> str:

@@ -1,10 +1,37 @@
 """The positions that a planter offers: depth notches, singulator index, closing positions."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from math import inf, isfinite
 from types import MappingProxyType
+from typing import TypeVar
 
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, check_kind, figure_in, in_own_units
+
+NO_QUANTITIES: Mapping[int, Quantity] = MappingProxyType({})
+WIDEST_STEP = Q(2.0, "in")  # from memory: no planter goes deeper than this at one notch
+
+
+@dataclass(frozen=True)
+class DugLine:
+    """What the digs behind a row's own depth leave open, so that its interval can be told.
+
+    ``digs`` counts them, ``middle`` is the mean of their notches, ``squares`` the sum of squares
+    of their notches about it (0 where all were dug at one notch); ``spread`` is the standard
+    deviation of a single dig about the row's line, a length, None where there were too few.
+    """
+
+    digs: int
+    middle: float
+    squares: float = 0.0
+    spread: Quantity | None = None
+
+    def __post_init__(self) -> None:
+        if self.digs < 1 or not (isfinite(self.middle) and 0 <= self.squares < inf):
+            raise Refusal("The digs behind a row's depth cannot be; dig that row again.")
+        check_kind(self.spread, "depth", "The spread of a row's digs")
+        if self.spread is not None and not 0 <= self.spread.magnitude < inf:
+            raise Refusal("The spread of a row's digs must be 0 or more; dig that row again.")
 
 
 @dataclass(frozen=True)
@@ -12,35 +39,74 @@ class DepthScale:
     """Depth notches, numbered from 1; a row may plant deeper or shallower than the scale says.
 
     ``first`` is the depth at notch 1, ``step`` the depth between notches (a quarter inch is
-    common practice, no source; the planter states its own), ``offsets`` the depth added at a
-    row by its own calibration.
+    common practice, no source; the planter states its own). A row's own calibration is its entry
+    in ``offsets``, the depth added at notch 1, and in ``steps``, the depth between its notches
+    where that was measured too; ``digs`` says what they rest on, and is left out where a person
+    entered them. A row in ``steps`` or ``digs`` stands in ``offsets`` as well.
     """
 
     first: Quantity
     step: Quantity
     count: int
-    offsets: Mapping[int, Quantity] = field(default_factory=lambda: MappingProxyType({}))
+    offsets: Mapping[int, Quantity] = field(default_factory=lambda: NO_QUANTITIES)
+    steps: Mapping[int, Quantity] = field(default_factory=lambda: NO_QUANTITIES)
+    digs: Mapping[int, DugLine] = field(default_factory=lambda: MappingProxyType({}))
 
     def __post_init__(self) -> None:
         if not 1 <= self.count <= 60:
             raise Refusal(f"{self.count} depth notches is not possible; enter 1 to 60.")
-        if self.step.to("in").magnitude <= 0:
+        if figure_in("in", self.step, "depth", "The step between depth notches") <= 0:
             raise Refusal("The step between depth notches must be above zero.")
-        if not 0 <= self.first.to("in").magnitude <= 10:
+        if not 0 <= figure_in("in", self.first, "depth", "The depth at the first notch") <= 10:
             raise Refusal("The depth at the first notch must be from 0 to 10 in.")
+        for row, offset in self.offsets.items():
+            check_kind(offset, "depth", f"Row {row}, deeper at notch 1")
+        for row in (*self.steps, *self.digs):
+            if row not in self.offsets:
+                raise Refusal(
+                    f"Row {row} has a depth step of its own, but not how much deeper it plants at "
+                    "notch 1; enter that too, 0 in where it does not."
+                )
+        for row, step in self.steps.items():
+            self._check_step(row, step)
+
+    def _check_step(self, row: int, step: Quantity) -> None:
+        if (
+            not 0
+            < figure_in("in", step, "depth", f"Row {row}, depth step")
+            <= WIDEST_STEP.magnitude
+        ):
+            raise Refusal(
+                f"Row {row}: a depth step of {in_own_units(step)} is not possible; enter more than "
+                f"0 and at most {in_own_units(WIDEST_STEP)} a notch."
+            )
+        last = self.depth(self.count, row)
+        if last.to("in").magnitude <= 0:
+            raise Refusal(
+                f"Row {row} would not reach the soil at notch {self.count}, its last; check how "
+                "much deeper it plants at notch 1."
+            )
+
+    def step_of(self, row: int) -> Quantity:
+        """Return the depth between the notches of a row: its own where measured, or the scale's."""
+        return self.steps.get(row, self.step)
 
     def depth(self, notch: int, row: int) -> Quantity:
         """Return the depth that a row plants at a notch."""
-        nominal: Quantity = self.first + (notch - 1) * self.step
+        nominal: Quantity = self.first + (notch - 1) * self.step_of(row)
         return nominal + self.offsets[row] if row in self.offsets else nominal
 
+    def place(self, depth: Quantity, row: int) -> float:
+        """Return where a depth lies on a row's notches, between two of them or beyond."""
+        from_first = (depth - self.depth(1, row)) / self.step_of(row)
+        return float(from_first.to("count").magnitude) + 1
+
     def notch(self, depth: Quantity, row: int) -> int:
-        """Return the notch nearest to a depth at a row.
+        """Return the notch nearest to a depth at a row, the deeper of two that are as near.
 
         Raises Refusal when the depth lies more than half a step outside the scale.
         """
-        from_first = (depth - self.depth(1, row)) / self.step
-        nearest = round(float(from_first.to("count").magnitude) + 1 + 1e-9)
+        nearest = round(self.place(depth, row) + 1e-9)
         if not 1 <= nearest <= self.count:
             low, high = self.depth(1, row), self.depth(self.count, row)
             raise Refusal(
@@ -48,6 +114,46 @@ class DepthScale:
                 f"notches reach {low.to('in').magnitude:.2f} to {high.to('in').magnitude:.2f} in."
             )
         return nearest
+
+    def with_row(
+        self, row: int, offset: Quantity, step: Quantity | None, digs: DugLine | None
+    ) -> "DepthScale":
+        """Return the scale with a row's own calibration in place of the one it had.
+
+        Without a ``step`` the row keeps the scale's. Raises Refusal for what cannot be.
+        """
+        return replace(
+            self,
+            offsets=_put(self.offsets, row, offset),
+            steps=_put(self.steps, row, step),
+            digs=_put(self.digs, row, digs),
+        )
+
+    @property
+    def nominal(self) -> "DepthScale":
+        """The scale as the planter states it, without the calibration of any row."""
+        return DepthScale(self.first, self.step, self.count)
+
+    @property
+    def in_brief(self) -> str:
+        """The scale in words for the history."""
+        rows = "".join(f"; {self._row_words(row)}" for row in sorted(self.offsets))
+        first, step = in_own_units(self.first), in_own_units(self.step)
+        return f"{self.count} notches, {first} at the first, {step} a notch{rows}"
+
+    def _row_words(self, row: int) -> str:
+        words = f"row {row} {in_own_units(self.offsets[row])} deeper"
+        if row in self.steps:
+            words += f", {in_own_units(self.steps[row])} a notch"
+        return f"{words}, by {self.digs[row].digs} digs" if row in self.digs else words
+
+
+Own = TypeVar("Own")
+
+
+def _put(had: Mapping[int, Own], row: int, own: Own | None) -> Mapping[int, Own]:
+    rest = {key: value for key, value in had.items() if key != row}
+    return MappingProxyType(rest if own is None else {**rest, row: own})
 
 
 @dataclass(frozen=True)
