@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from changeover.planter.load_reading import LoadReading
+from changeover.planter.machine import Planter
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import Kind, Setting
 from changeover.planter.setup import Cell
@@ -87,7 +88,7 @@ def answer_load(case: Case, setting: Setting, place: Place) -> Answer:
         f"({LOAD_SOURCE})",
         Trust.PRACTICE: f"{target.name} load for {soil_of(case).words}",
     }
-    readings = readings_for(case, setting, place)
+    readings = readings_for(case.planter, setting, place)
     try:
         return _by_line(case, target, readings, says)
     except Refusal as refused:
@@ -104,12 +105,12 @@ def by_calibration(answer: Answer) -> bool:
     return answer.value is not None and answer.reason.rule == RULE
 
 
-def readings_for(case: Case, setting: Setting, place: Place) -> tuple[LoadReading, ...]:
+def readings_for(planter: Planter, setting: Setting, place: Place) -> tuple[LoadReading, ...]:
     """Return the readings of a place, else those of its rows, that fit the setting's measure."""
     unit = MEASURES[setting.measure or ""].us
-    fit = [one for one in case.planter.load_readings if one.setting.is_compatible_with(unit)]
+    fit = [one for one in planter.load_readings if one.setting.is_compatible_with(unit)]
     own = tuple(one for one in fit if one.place == place)
-    rows = set(case.planter.rows_of(place))
+    rows = set(planter.rows_of(place))
     return own or tuple(one for one in fit if one.place.row in rows)
 
 
