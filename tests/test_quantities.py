@@ -153,3 +153,29 @@ def test_thousands_are_parted_by_a_narrow_space_and_nought_has_no_sign() -> None
     assert grouped(-0.04, 1) == "0.0"
     assert grouped(-0.05001, 1) == "-0.1"
     assert show(Q(2.5, "cm"), "depth", Units.US, sign=False) == "0.98"
+
+
+@pytest.mark.parametrize("units", Units)
+@pytest.mark.parametrize("measure", MEASURES)
+def test_the_example_in_a_refusal_is_one_that_is_taken(measure: str, units: Units) -> None:
+    with pytest.raises(Refusal) as refused:
+        read_quantity("much", measure, units)
+    example = str(refused.value).partition("for example ")[2].removesuffix(".")
+    read = read_quantity(example, measure, units)
+    assert unit_sign(MEASURES[measure].unit(units)) in example
+    assert read.magnitude > 0
+
+
+@pytest.mark.parametrize(
+    ("measure", "units", "example"),
+    [
+        ("seed_rate", Units.US, "32000 seeds/ac"),
+        ("row_spacing", Units.METRIC, "75 cm"),
+        ("speed", Units.US, "5 mph"),
+        ("pressure", Units.US, "15 inH₂O"),
+        ("mass", Units.METRIC, "25 kg"),
+    ],
+)
+def test_the_example_is_one_of_the_farm(measure: str, units: Units, example: str) -> None:
+    with pytest.raises(Refusal, match=f"for example {example}\\."):
+        read_quantity("5 furlongs of corn", measure, units)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, check_kind, figure_in
 
 
 class MotorKind(StrEnum):
@@ -31,7 +31,8 @@ class GroundDrive:
     def __post_init__(self) -> None:
         if not self.driver or not self.driven or min(self.driver + self.driven) < 5:
             raise Refusal("A ground drive needs driver and driven sprockets of 5 teeth or more.")
-        if self.rolling_circumference.to("m").magnitude <= 0 or self.ratio <= 0:
+        ground = "A ground drive's rolling circumference"
+        if figure_in("m", self.rolling_circumference, "row_length", ground) <= 0 or self.ratio <= 0:
             raise Refusal("A ground drive's rolling circumference and ratio must be above zero.")
         if not 0 <= self.slip < 0.5:
             raise Refusal("Wheel slip must be from 0 to below 50 %.")
@@ -59,9 +60,11 @@ class MotorDrive:
     def __post_init__(self) -> None:
         if self.ratio <= 0:
             raise Refusal("A motor's ratio to the disc must be above zero.")
-        low, high = self.least_speed.to("rpm").magnitude, self.most_speed.to("rpm").magnitude
+        low = figure_in("rpm", self.least_speed, "disc_speed", "A motor's least speed")
+        high = figure_in("rpm", self.most_speed, "disc_speed", "A motor's most speed")
         if not 0 <= low < high:
             raise Refusal("A motor's least speed must lie below its most speed.")
+        check_kind(self.displacement, "displacement", "A hydraulic motor's displacement")
         if self.displacement is not None and self.displacement.to("l").magnitude <= 0:
             raise Refusal("A hydraulic motor's displacement must be above zero.")
 

@@ -10,7 +10,7 @@ from changeover.planter.load_reading import LoadReading
 from changeover.planter.names import check_name
 from changeover.planter.places import PLANTER, Place, Scope
 from changeover.planter.scales import DepthScale, Index, Position
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, check_kind
 
 MOST_ROWS = 64
 
@@ -61,6 +61,7 @@ class Planter:
         check_name("The planter", self.name)
         if not 1 <= self.rows <= MOST_ROWS:
             raise Refusal(f"{self.rows} rows is not possible; enter 1 to {MOST_ROWS}.")
+        self._check_kinds()
         if not 5 <= self.row_spacing.to("in").magnitude <= 60:
             raise Refusal("The row spacing must be from 5 to 60 in (13 to 152 cm).")
         if self.hub_spacing_step.to("mm").magnitude <= 0:
@@ -75,6 +76,12 @@ class Planter:
         self._check_split_rows()
         self._check_tracks_and_twins()
         self._check_drives()
+
+    def _check_kinds(self) -> None:
+        check_kind(self.row_spacing, "row_spacing", f"The row spacing of {self.name}")
+        check_kind(self.hub_spacing_step, "hub_spacing", f"The hub spacing step of {self.name}")
+        check_kind(self.fan_limit, "pressure", f"The fan limit of {self.name}")
+        check_kind(self.tank_capacity, "volume", f"The tank capacity of {self.name}")
 
     def _check_split_rows(self) -> None:
         for row in sorted(self.split_rows):

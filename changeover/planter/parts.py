@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from changeover.planter.names import check_name
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, check_kind
 
 
 class Condition(StrEnum):
@@ -45,8 +45,15 @@ class Part:
         check_name("A part", self.code)
         if self.cells is not None and not 1 <= self.cells <= 400:
             raise Refusal(f"Disc {self.code}: {self.cells} cells is not possible; enter 1 to 400.")
+        self._check_kinds()
         if self.hole is not None and not 0 < self.hole.to("mm").magnitude <= 30:
             raise Refusal(f"Disc {self.code}: the hole must be above 0 and at most 30 mm.")
+
+    def _check_kinds(self) -> None:
+        check_kind(self.hole, "seed_size", f"Disc {self.code}, hole")
+        check_kind(self.cell_circle, "diameter", f"Disc {self.code}, circle of the cells")
+        check_kind(self.seed_from, "seed_size", f"Disc {self.code}, least seed")
+        check_kind(self.seed_to, "seed_size", f"Disc {self.code}, greatest seed")
 
 
 @dataclass(frozen=True)
@@ -77,5 +84,6 @@ class Meter:
     def __post_init__(self) -> None:
         if not self.serial.strip():
             raise Refusal("A meter has no serial; give it one.")
+        check_kind(self.hub_zero, "hub_spacing", f"Meter {self.serial}, zero of hub spacing")
         if self.hours < 0:
             raise Refusal(f"Meter {self.serial}: hours cannot be below zero.")

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from changeover.planter.places import Scope
-from changeover.quantities import MEASURES, Quantity, Refusal
+from changeover.quantities import MEASURES, Quantity, Refusal, check_kind
 
 
 class Kind(StrEnum):
@@ -62,6 +62,8 @@ class Setting:
             raise Refusal("A setting has no name; give it one.")
         if self.kind is Kind.QUANTITY and self.measure not in MEASURES:
             raise Refusal(f"The setting “{self.name}” has no unit; choose what it measures.")
+        if self.kind is Kind.QUANTITY and self.measure is not None:
+            check_kind(self.tolerance, self.measure, f"The tolerance of “{self.name}”")
         if self.kind is Kind.CHOICE and self.own and not self.options:
             raise Refusal(f"The setting “{self.name}” has no choices; enter at least one.")
         if self.kind is Kind.INDEX and self.own and not self.options:

@@ -9,7 +9,7 @@ import numpy as np
 from changeover.planter.scales import DepthScale
 from changeover.proof.bench import Standing
 from changeover.proof.intervals import Floats, Interval, mean_interval, student_quantile, wilson
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, check_kind
 
 WANTED = Q(0.125, "in")  # ± an eighth of an inch on the mean: common practice, no source
 MOST_DIGS = 10_000
@@ -29,6 +29,8 @@ class DepthGoal:
     share_least: float | None = None
 
     def __post_init__(self) -> None:
+        check_kind(self.target, "depth", "The target depth")
+        check_kind(self.tolerance, "depth", "The tolerance of depth")
         if not 0 < self.target.to("in").magnitude <= DEEPEST.magnitude:
             raise Refusal("The target depth must be above 0 and at most 12 in.")
         if not 0 < self.tolerance.to("in").magnitude <= DEEPEST.magnitude:

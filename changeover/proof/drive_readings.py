@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, check_kind
 from changeover.seed import bounds
 
 LEAST_GROUND_SPEED = Q(2.0, "mph")  # common practice, no source
@@ -56,6 +56,7 @@ class DriveNeeds:
         bounds.SPEED.of(self.least_ground_speed)
         if self.motor_ratio <= 0:
             raise Refusal("The motor's ratio to the disc must be above zero.")
+        check_kind(self.displacement, "displacement", "The motor's displacement")
         if self.displacement is not None and not self.displacement.to("l").magnitude > 0:
             raise Refusal("The motor's displacement must be above zero.")
         if not 0.3 <= self.volumetric_efficiency <= 1:
@@ -63,6 +64,13 @@ class DriveNeeds:
         for share in (self.wheel_tolerance, self.speed_tolerance, self.saturated_at):
             if not 0 < share <= 1:
                 raise Refusal("Tolerances and the saturated command must be above 0 to 100 %.")
+
+
+_READ = {
+    **dict.fromkeys(("ground_speed", "wheel_speed"), "speed"),
+    "oil_flow": "oil_flow",
+    **dict.fromkeys(("target_speed", "actual_speed"), "disc_speed"),
+}
 
 
 @dataclass(frozen=True)
@@ -90,8 +98,9 @@ class DriveReadings:
     def __post_init__(self) -> None:
         if self.command is not None and not 0 <= self.command <= 1:
             raise Refusal("The drive command must be from 0 to 100 %.")
-        for name in ("ground_speed", "wheel_speed", "oil_flow", "target_speed", "actual_speed"):
+        for name, measure in _READ.items():
             value = getattr(self, name)
+            check_kind(value, measure, f"The {name.replace('_', ' ')}")
             if value is not None and not value.magnitude >= 0:
                 raise Refusal(f"The {name.replace('_', ' ')} cannot be below zero; check it.")
         if self.target_rate is not None and self.target_rate.magnitude != 0:

@@ -10,7 +10,7 @@ import numpy as np
 from changeover.proof.advice import Advice
 from changeover.proof.intervals import Floats
 from changeover.proof.source import PRACTICE
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, figure_in
 
 MOST_FAR_LOSS = 0.10  # of the set value, at the far row: common practice, no source
 LEAK_STEP = 0.10  # of the set value, below both neighbours: common practice, no source
@@ -156,7 +156,7 @@ def _place(x: Floats, i: int, step: float) -> Place:
 
 
 def _checked(what: str, vacuum: Quantity) -> float:
-    size = float(vacuum.to("inH2O").magnitude)
+    size = figure_in("inH2O", vacuum, "pressure", f"Vacuum, {what}")
     if not 0 <= size <= float(MOST_VACUUM.magnitude):
         raise Refusal(f"Vacuum, {what}: {size:g} inH2O is not possible; enter 0 to 60 inH2O.")
     return size

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from changeover.proof.source import Source
 from changeover.proof.wear import Kind, WearLimit, limit_for
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, check_kind
 from changeover.seed.reasons import Trust
 
 MOST_LENGTH = Q(100.0, "in")  # a bound against slips of the pen, from memory
@@ -32,6 +32,7 @@ class OwnLimit:
         if self.low is None and self.high is None:
             raise Refusal(f"{self.part}: enter a least or a most, or both.")
         for name, one in (("least", self.low), ("most", self.high), ("new", self.new)):
+            check_kind(one, "diameter", f"{self.part}, {name}")
             if one is not None and not Q(0.0, "in") <= one <= MOST_LENGTH:
                 raise Refusal(f"{self.part}: the {name} must be 0 to 100 in.")
         if self.low is not None and self.high is not None and self.low > self.high:

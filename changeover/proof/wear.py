@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from changeover.proof.source import Source
 from changeover.proof.wording import said
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, check_kind
 
 WATCH_SHARE = 0.25  # of the wear from new to limit still left: common practice, no source
 
@@ -67,6 +67,8 @@ class WearLimit:
         }[self.kind]
         if (self.low is not None, self.high is not None) != wanted:
             raise Refusal(f"{self.name}: a limit of kind “{self.kind}” has the wrong bounds.")
+        for one in (self.low, self.high, self.new):
+            check_kind(one, "diameter", self.name)
         if self.low is not None and self.high is not None and self.low > self.high:
             raise Refusal(f"{self.name}: the lower bound lies above the upper one.")
 
@@ -84,6 +86,12 @@ class WearReading:
     on: date
     worked: Quantity | None = None
     applies: str = ""
+
+    def __post_init__(self) -> None:
+        where = f"Row {self.row}, {self.part}"
+        if not isinstance(self.value, bool):
+            check_kind(self.value, "diameter", where)
+        check_kind(self.worked, "area", f"{where}, area worked")
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, check_kind
 
 
 @dataclass(frozen=True)
@@ -25,6 +25,7 @@ class BenchSeen:
     said: str = "bench run"
 
     def __post_init__(self) -> None:
+        check_kind(self.vacuum, "pressure", f"Bench run, row {self.row}, vacuum")
         if self.cells < 1 or min(self.skips, self.doubles) < 0:
             raise Refusal(f"Bench run, row {self.row}: count at least one cell.")
         if self.skips + self.doubles > self.cells:

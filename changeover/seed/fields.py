@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from changeover.planter.names import check_name
 from changeover.planter.places import Place
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, check_kind, figure_in
 
 
 class Texture(StrEnum):
@@ -56,12 +56,30 @@ class Field:
         if not self.name.strip():
             raise Refusal("The field has no name; give it one.")
         check_name("The field", self.name)
-        if not 0 < self.area.to("acre").magnitude <= 100_000:
+        if not 0 < figure_in("acre", self.area, "area", f"Field {self.name}, area") <= 100_000:
             raise Refusal(f"Field {self.name}: the area must be above zero; check the figure.")
+        check_kind(self.altitude, "row_length", f"Field {self.name}, altitude")
+        check_kind(self.run_length, "row_length", f"Field {self.name}, length of the runs")
         if self.altitude is not None and not -450 <= self.altitude.to("m").magnitude <= 5500:
             raise Refusal(f"Field {self.name}: no field lies at that altitude; check the unit.")
         if self.run_length is not None and not 5 <= self.run_length.to("m").magnitude <= 20_000:
             raise Refusal(f"Field {self.name}: a run is 16 ft to 12 miles long (5 m to 20 km).")
+
+
+_JOB_KINDS = (
+    ("speed", "speed"),
+    ("seed_rate", "seed_rate"),
+    ("stand", "seed_rate"),
+    ("soil_temperature", "temperature"),
+    ("row_spacing", "row_spacing"),
+    ("area", "area"),
+)
+
+
+def check_job_kinds(job: object, where: str) -> None:
+    """Refuse inputs of a job that are of another kind than wanted. Raises Refusal."""
+    for name, measure in _JOB_KINDS:
+        check_kind(getattr(job, name), measure, f"{where}, {name.replace('_', ' ')}")
 
 
 @dataclass(frozen=True)
@@ -96,6 +114,7 @@ class FieldJob:
 
     def __post_init__(self) -> None:
         where = f"Job in {self.field.name}"
+        check_job_kinds(self, where)
         if not 0 < self.speed.to("mph").magnitude <= 20:
             raise Refusal(f"{where}: the ground speed must be above 0 and at most 20 mph.")
         for name, rate in (("seed rate", self.seed_rate), ("stand", self.stand)):

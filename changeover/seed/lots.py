@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from changeover.planter.names import check_name
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, check_kind
 
 
 class Treatment(StrEnum):
@@ -23,6 +23,14 @@ class Purity(StrEnum):
     FOUNDATION = "foundation"
     IDENTITY_PRESERVED = "identity preserved"
     ORGANIC = "organic"
+
+
+_KINDS = (
+    ("thousand_seed_mass", "thousand_seed_mass"),
+    *(("seed_size", name) for name in ("length", "width", "thickness")),
+    ("mass", "package_mass"),
+    ("bulk_density", "bulk_density"),
+)
 
 
 @dataclass(frozen=True)
@@ -63,6 +71,7 @@ class SeedLot:
             raise Refusal(f"Lot {self.number}: choose a crop.")
         if self.germination is not None and not 0 < self.germination <= 1:
             raise Refusal(f"Lot {self.number}: germination must be above 0 and at most 100 %.")
+        self._check_kinds()
         mass = self.thousand_seed_mass
         if mass is not None and not 0.1 <= mass.to("g").magnitude <= 3000:
             raise Refusal(f"Lot {self.number}: a thousand seeds must weigh 0.1 to 3 000 g.")
@@ -80,6 +89,11 @@ class SeedLot:
         if self.packages is not None and self.packages < 0:
             raise Refusal(f"Lot {self.number}: the count of packages cannot be below zero.")
         self._check_bulk()
+
+    def _check_kinds(self) -> None:
+        for measure, name in _KINDS:
+            what = f"Lot {self.number}, {name.replace('_', ' ')}"
+            check_kind(getattr(self, name), measure, what)
 
     def _check_bulk(self) -> None:
         dense = self.bulk_density

@@ -8,7 +8,7 @@ from enum import StrEnum
 from changeover.planter.places import Place
 from changeover.planter.setup import Setup
 from changeover.quantities import Q, Quantity, Refusal
-from changeover.seed.fields import Moisture, Tillage
+from changeover.seed.fields import Moisture, Tillage, check_job_kinds
 from changeover.switch.tasks import Tick
 
 
@@ -45,6 +45,9 @@ class NextJob:
     seed_at_both_ends: bool = False
     other_lots: tuple[tuple[Place, str], ...] = ()
 
+    def __post_init__(self) -> None:
+        check_job_kinds(self, f"Lot {self.lot}")
+
 
 @dataclass(frozen=True, kw_only=True)
 class PlannedJob(NextJob):
@@ -61,6 +64,7 @@ class PlannedJob(NextJob):
     def __post_init__(self) -> None:
         if not self.name.strip():
             raise Refusal("The job has no name; give it one.")
+        check_job_kinds(self, f"Job {self.name}")
         if self.lateness_cost is not None and self.lateness_cost < 0:
             raise Refusal(f"Job {self.name}: the cost of a day late cannot be below zero.")
 

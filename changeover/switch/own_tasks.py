@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from changeover.planter.places import PLANTER, Place
 from changeover.planter.settings import WorkPlace
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, figure_in
 from changeover.switch.setting_work import parts_of
 from changeover.switch.tasks import MachineState, Task, Worklist
 
@@ -39,7 +39,9 @@ class OwnTask:
             raise Refusal(f"The own task “{self.name}” says nothing; write what is to be done.")
         if not self.places or len(set(self.places)) < len(self.places):
             raise Refusal(f"The own task “{self.name}” needs places, each of them once.")
-        if min(self.minutes_fixed.to("min").m, self.minutes_each.to("min").m) < 0:
+        what = f"The minutes of the own task “{self.name}”"
+        times = (self.minutes_fixed, self.minutes_each)
+        if min(figure_in("min", one, "time", what) for one in times) < 0:
             raise Refusal(f"The own task “{self.name}” cannot take less than no time.")
         if self.persons < 1:
             raise Refusal(f"The own task “{self.name}” needs at least one person.")

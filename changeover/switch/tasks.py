@@ -7,7 +7,7 @@ from enum import StrEnum
 from changeover.planter.places import Place
 from changeover.planter.settings import WorkPlace
 from changeover.planter.setup import Cell, Value
-from changeover.quantities import Quantity
+from changeover.quantities import Quantity, check_kind
 
 
 class MachineState(StrEnum):
@@ -134,6 +134,10 @@ class StandardTime:
     task: str
     fixed: Quantity
     each: Quantity
+
+    def __post_init__(self) -> None:
+        check_kind(self.fixed, "time", f"Standard time of {self.task}")
+        check_kind(self.each, "time", f"Standard time of {self.task} for each place")
 
 
 @dataclass(frozen=True)
