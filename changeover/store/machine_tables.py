@@ -95,13 +95,18 @@ class PositionRow(OfPlanter, Base):
 
 
 class DepthOffsetRow(OfPlanter, Base):
-    """How much deeper one row plants than the depth scale says."""
+    """How much deeper one row plants than the depth scale says, its own step and its digs."""
 
     __tablename__ = "depth_offset"
     __table_args__ = (UniqueConstraint("planter_id", "row"),)
 
     row: Mapped[int]
     offset: Mapped[Quantity] = mapped_column(QuantityType)
+    step: Mapped[Quantity | None] = mapped_column(QuantityType)
+    digs: Mapped[int | None]
+    middle: Mapped[float | None]
+    squares: Mapped[float | None]
+    spread: Mapped[Quantity | None] = mapped_column(QuantityType)
 
 
 class LoadReadingRow(OfPlanter, Base):

@@ -12,7 +12,7 @@ from changeover.planter.drive import Drive, GroundDrive, MotorDrive, MotorKind
 from changeover.planter.groups import Group
 from changeover.planter.load_reading import LoadReading
 from changeover.planter.machine import Planter
-from changeover.planter.scales import DepthScale, Index, Position
+from changeover.planter.scales import DepthScale, DugLine, Index, Position
 from changeover.quantities import Refusal
 from changeover.store.journal import Journal, in_words
 from changeover.store.machine_tables import (
@@ -213,8 +213,20 @@ def _position_rows(planter: Planter) -> list[PositionRow]:
 
 
 def _offset_rows(planter: Planter) -> list[DepthOffsetRow]:
-    offsets = sorted(planter.depth.offsets.items())
-    return [DepthOffsetRow(row=row, offset=offset) for row, offset in offsets]
+    return [_offset_row(planter.depth, row) for row in sorted(planter.depth.offsets)]
+
+
+def _offset_row(scale: DepthScale, row: int) -> DepthOffsetRow:
+    dug = scale.digs.get(row)
+    return DepthOffsetRow(
+        row=row,
+        offset=scale.offsets[row],
+        step=scale.steps.get(row),
+        digs=dug.digs if dug else None,
+        middle=dug.middle if dug else None,
+        squares=dug.squares if dug else None,
+        spread=dug.spread if dug else None,
+    )
 
 
 def _reading_rows(planter: Planter) -> list[LoadReadingRow]:
@@ -229,13 +241,15 @@ _HANGING: dict[str, tuple[_Content, Callable[[Planter], list[Any]]]] = {
     "groups": (lambda planter: planter.groups, _group_rows),
     "drives": (lambda planter: planter.drives, _drive_rows),
     "positions": (lambda planter: (planter.singulator, planter.closing), _position_rows),
-    "offsets": (lambda planter: planter.depth.offsets, _offset_rows),
+    "offsets": (
+        lambda planter: (planter.depth.offsets, planter.depth.steps, planter.depth.digs),
+        _offset_rows,
+    ),
     "load_readings": (lambda planter: planter.load_readings, _reading_rows),
 }
 
 
 def _value(row: PlanterRow) -> Planter:
-    offsets = {one.row: one.offset for one in row.offsets}
     return Planter(
         groups=tuple(Group(one.sort, one.name, one.rows) for one in row.groups),
         drives=MappingProxyType({one.group_name: _drive(one) for one in row.drives}),
@@ -244,12 +258,27 @@ def _value(row: PlanterRow) -> Planter:
         load_readings=tuple(
             LoadReading(place_of(one.place), one.setting, one.load) for one in row.load_readings
         ),
-        depth=DepthScale(
-            row.depth_first, row.depth_step, row.depth_count, MappingProxyType(offsets)
-        ),
+        depth=_depth(row),
         singulator=_index(row, _SINGULATOR),
         closing=_index(row, _CLOSING),
         **{name: getattr(row, name) for name in _PLAIN},
+    )
+
+
+def _depth(row: PlanterRow) -> DepthScale:
+    steps = {one.row: one.step for one in row.offsets if one.step is not None}
+    digs = {
+        one.row: DugLine(one.digs, one.middle, one.squares or 0.0, one.spread)
+        for one in row.offsets
+        if one.digs is not None and one.middle is not None
+    }
+    return DepthScale(
+        row.depth_first,
+        row.depth_step,
+        row.depth_count,
+        MappingProxyType({one.row: one.offset for one in row.offsets}),
+        MappingProxyType(steps),
+        MappingProxyType(digs),
     )
 
 

@@ -80,6 +80,18 @@ def test_a_job_of_the_third_revision_is_still_there(tmp_path) -> None:
     store.close()
 
 
+def test_an_offset_of_the_ninth_revision_keeps_the_scales_step(tmp_path) -> None:
+    path = tmp_path / "old.sqlite"
+    with closing(sqlite3.connect(path)) as connection:
+        connection.executescript(PAST[8].read_text(encoding="utf-8"))
+    store = open_store(path)
+    with store.read() as work:
+        depth = work.planters.get("Old Bar").depth
+    assert (depth.offsets[2], depth.step_of(2)) == (Q(0.1, "in"), Q(0.25, "in"))
+    assert (dict(depth.steps), dict(depth.digs)) == ({}, {})
+    store.close()
+
+
 def test_the_migrations_make_just_the_tables_of_the_models(store) -> None:
     with store._engine.connect() as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})

@@ -12,7 +12,7 @@ from changeover.planter.groups import equal_groups
 from changeover.planter.load_reading import LoadReading
 from changeover.planter.machine import Planter
 from changeover.planter.places import Place, Scope
-from changeover.planter.scales import DepthScale, Index, Position
+from changeover.planter.scales import DepthScale, DugLine, Index, Position
 from changeover.quantities import Q, Refusal
 from changeover.store.opening import open_store
 from changeover.store.refusals import Conflict
@@ -23,6 +23,19 @@ READINGS = tuple(
     for setting, load in ((100.0, 300.0), (200.0, 640.0))
 )
 MOTOR = MotorDrive(MotorKind.HYDRAULIC, 20.0, Q(60.0, "rpm"), Q(1500.0, "rpm"), Q(2.5, "in^3"))
+
+
+DUG = (None, DugLine(5, 6.0), DugLine(9, 5.5, 36.0, Q(1.25, "mm")))
+
+
+@st.composite
+def depth_scales(draw, rows: int) -> DepthScale:
+    scale = DepthScale(Q(1.0, "cm"), Q(6.0, "mm"), 9)
+    for row in draw(st.sets(st.integers(1, rows), max_size=3)):
+        step = draw(st.sampled_from([None, Q(0.22, "in"), Q(5.5, "mm")]))
+        offset = Q(draw(st.floats(-0.4, 0.4)), "in")
+        scale = scale.with_row(row, offset, step, draw(st.sampled_from(DUG)))
+    return scale
 
 
 @st.composite
@@ -36,7 +49,6 @@ def planters(draw) -> Planter:
     )
     names = [group.name for group in groups if group.sort is Scope.DRIVE]
     drive = draw(st.sampled_from([GROUND, MOTOR]))
-    offsets = draw(st.dictionaries(st.integers(1, rows), st.floats(-0.4, 0.4), max_size=3))
     return Planter(
         draw(st.sampled_from(["A", "B"])),
         rows,
@@ -44,9 +56,7 @@ def planters(draw) -> Planter:
         groups,
         MappingProxyType(dict.fromkeys(names, drive)),
         frozenset(range(2, rows, 2)) if draw(st.booleans()) else frozenset(),
-        DepthScale(
-            Q(1.0, "cm"), Q(6.0, "mm"), 9, {row: Q(by, "in") for row, by in offsets.items()}
-        ),
+        draw(depth_scales(rows)),
         Index((Position("half", 0.5), Position("open", 1.0))),
         Index.of("float", "hard"),
         fan_limit=draw(st.sampled_from([None, Q(7.5, "kPa")])),
