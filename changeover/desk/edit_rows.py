@@ -7,6 +7,7 @@ from changeover.desk.changed import Changed
 from changeover.desk.edits import SetCells, TakeProposal
 from changeover.desk.effects import Effect, effect
 from changeover.planter.entry import check_value, index_of
+from changeover.planter.known_parts import known_code
 from changeover.planter.machine import Planter
 from changeover.planter.settings import Kind
 from changeover.planter.setup import Cell, Value
@@ -22,6 +23,8 @@ CHANGES = {Side.AS_FOUND: Changed.AS_FOUND, Side.TARGET: Changed.TARGET}
 def set_cells(work: UnitOfWork, edit: SetCells) -> Effect:
     """Set cells. Raises Refusal for a value that the planter cannot have, Conflict."""
     check_cells(work, work.planters.get(edit.planter), edit.side, edit.values)
+    if not edit.restoring:
+        refuse_unknown_parts(work, edit.values)
     words = words_of(work, edit.planter)
     old = work.cells.set(edit.planter, edit.side, edit.values, edit.before, words)
     return effect(_back(edit.planter, edit.side, edit.values, old), CHANGES[edit.side])
@@ -39,6 +42,7 @@ def take_proposal(work: UnitOfWork, edit: TakeProposal) -> Effect:
         if cell.setting not in own and (edit.cells is None or cell in edit.cells)
     }
     check_cells(work, board.planter, Side.TARGET, values)
+    refuse_unknown_parts(work, values)
     old = work.cells.set(edit.planter, Side.TARGET, values, words=words_of(work, edit.planter))
     return effect(_back(edit.planter, Side.TARGET, values, old), Changed.TARGET)
 
@@ -60,6 +64,24 @@ def check_cells(
         if side is Side.TARGET and setting.record_only:
             raise Refusal(f"{setting.name} is a record of what is there; it cannot be a target.")
         check_value(setting, planter, cell.place, value)
+
+
+def refuse_unknown_parts(work: UnitOfWork, values: Mapping[Cell, Value | None]) -> None:
+    """Refuse the code of a part that is not entered in the store, or is of another sort."""
+    sorts = {one.key: one for one in work.settings.all() if one.kind is Kind.PART}
+    mounted = {
+        (cell.setting, str(value)): cell
+        for cell, value in values.items()
+        if cell.setting in sorts and value is not None
+    }
+    parts = work.parts.all() if mounted else ()
+    for (key, code), cell in mounted.items():
+        setting = sorts[key]
+        known = known_code(
+            parts, setting.part_sort or "", code, f"{setting.name}, {cell.place.label}"
+        )
+        if known != code:
+            raise Refusal(f"{setting.name}, {cell.place.label}: write “{known}” for “{code}”.")
 
 
 def words_of(work: UnitOfWork, planter_name: str) -> Words:
@@ -86,4 +108,5 @@ def _back(
     values: Mapping[Cell, Value | None],
     old: Mapping[Cell, Value | None],
 ) -> SetCells:
-    return SetCells(planter, side, values=old, before={cell: values[cell] for cell in old})
+    before = {cell: values[cell] for cell in old}
+    return SetCells(planter, side, values=old, before=before, restoring=True)

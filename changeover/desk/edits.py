@@ -39,7 +39,8 @@ class SetCells:
     """Set cells of one planter's as-found or target setup; None empties a cell.
 
     ``before`` holds what stood in each of the cells when the writer looked. It corrects a
-    record, so it moves no parts between shelf and planter; ticking off does that.
+    record, so it moves no parts between shelf and planter; ticking off does that. Inverses are
+    ``restoring``: what has stood there is put back as it was, a part that is not known too.
     """
 
     says = "Set values"
@@ -49,6 +50,7 @@ class SetCells:
     values: Mapping[Cell, Value | None]
     before: Mapping[Cell, Value | None]
     why: str = ""
+    restoring: bool = False
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,16 @@ from changeover.quantities import Refusal
 MOST_CHARACTERS = 120
 
 
+def folded(name: str) -> str:
+    """Return a name without what people do not tell names apart by: capitals and odd blanks."""
+    return " ".join(name.split()).casefold()
+
+
+def alike(one: str, other: str) -> bool:
+    """Say whether two names differ in capitals and blanks at most."""
+    return folded(one) == folded(other)
+
+
 def check_name(what: str, name: str) -> None:
     """Refuse a name with line ends or other signs that cannot be seen, or too long to be read.
 

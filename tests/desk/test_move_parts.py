@@ -149,7 +149,8 @@ def test_what_hangs_there_now_comes_back_not_what_hung_there_before(shop) -> Non
 
 
 def test_codes_that_are_no_kind_of_part_change_nothing(shop) -> None:
-    apply(shop, _cells(Side.TARGET, dict.fromkeys(ROWS, "odd"), "S"), "Ada")
+    with shop.work("Ada") as work:  # as an older program let it be typed
+        work.cells.set(BAR, Side.TARGET, {CELLS[row]: "odd" for row in ROWS})
     _tick(shop, 1)
     assert _count(shop) == {("S", "good"): 2, ("S", "new"): 1, ("C", "inspect"): 1}
     _tick(shop, 1, done=False)

@@ -4,6 +4,8 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from changeover.desk.edits import SetCells, Side
 from changeover.planter.entry import read_value
+from changeover.planter.known_parts import known_code
+from changeover.planter.settings import Kind
 from changeover.planter.setup import Cell, Value
 from changeover.quantities import Refusal
 from changeover.window.matrix.sheet import Sheet
@@ -115,7 +117,11 @@ class Reader:
         key = (cell.setting, text, cell.place.name if own else "")
         if key not in self._read:
             setting = sheet.setting(cell)
-            self._read[key] = read_value(setting, planter, cell.place, text, sheet.units)
+            value = read_value(setting, planter, cell.place, text, sheet.units)
+            if setting.kind is Kind.PART and value is not None:
+                where = f"{setting.name}, {cell.place.label}"
+                value = known_code(sheet.board.parts, setting.part_sort or "", str(value), where)
+            self._read[key] = value
         return self._read[key]
 
 

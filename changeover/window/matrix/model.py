@@ -12,6 +12,7 @@ from PySide6.QtCore import (
     Signal,
 )
 
+from changeover.planter.settings import Kind, Setting
 from changeover.planter.setup import Cell
 from changeover.quantities import Refusal
 from changeover.window.door import Door
@@ -132,7 +133,17 @@ class MatrixModel(QAbstractTableModel):
         words = f"{setting.name}, {cell.place.label}: {shown_text(look, Shown.BOTH) or 'not known'}"
         odd = "; unlike the other rows" if look.odd else ""
         up = "; the row is locked up" if look.up else ""
-        return f"{words} {unit}".rstrip() + odd + up
+        return f"{words} {unit}".rstrip() + odd + up + self._unknown(cell, setting)
+
+    def _unknown(self, cell: Cell, setting: Setting) -> str:
+        """Say which code of an older store belongs to no part that is entered."""
+        if setting.kind is not Kind.PART:
+            return ""
+        board, sort = self.sheet.board, setting.part_sort
+        known = {part.code for part in board.parts if part.sort == sort} | {None}
+        there = dict.fromkeys((board.as_found.get(cell), board.target.get(cell)))
+        unknown = [f"“{code}”" for code in there if code not in known]
+        return f"; no {sort} {' or '.join(unknown)} is on the Shelf page" if unknown else ""
 
 
 def runs_of(flags: Sequence[bool]) -> list[tuple[int, int]]:

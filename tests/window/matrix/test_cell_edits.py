@@ -52,6 +52,19 @@ def test_a_text_that_cannot_be_is_refused_with_its_place(text: str) -> None:
         cell_edits.typed(sheet(), [(line("depth"), 2)], text)
 
 
+@pytest.mark.parametrize("block", [[["S65"]], [["S56", "S65"]]])
+def test_a_part_that_is_not_entered_is_refused_typed_or_pasted(block: list[list[str]]) -> None:
+    with pytest.raises(Refusal, match=r"Disc, row \d: there is no disc “S65”; choose S56"):
+        cell_edits.pasted(sheet(), [(line("disc"), 2)], block)
+
+
+def test_a_part_of_another_sort_is_refused_and_capitals_are_set_right() -> None:
+    with pytest.raises(Refusal, match="is a brush and no disc"):
+        cell_edits.typed(sheet(), [(line("disc"), 2)], "tall")
+    edit = cell_edits.typed(sheet(), [(line("disc"), 2)], "s56")
+    assert edit.values == {row_cell("disc", 3): "S56"}
+
+
 def test_clearing_empties_the_chosen_cells() -> None:
     edit = cell_edits.cleared(sheet(), [(line("disc"), 0), (line("disc"), 1)])
     assert edit.values == {row_cell("disc", 1): None, row_cell("disc", 2): None}

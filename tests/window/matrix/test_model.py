@@ -1,6 +1,7 @@
 """The table model of the matrix: Qt's own tester, and edits that are pushed."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
@@ -9,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
+from changeover.quantities import Units
 from changeover.window.matrix.model import MatrixModel, runs_of, shown_text
 from changeover.window.matrix.sheet import Look, Sheet, Shown
 from changeover.window.standing import Standing
@@ -53,6 +55,19 @@ def test_a_cell_shows_both_sides_and_edits_the_target(model: MatrixModel) -> Non
     assert index.data() == "2.00 → 1.25"
     assert index.data(Qt.ItemDataRole.EditRole) == "1.25"
     assert index.data(Qt.ItemDataRole.ToolTipRole) == "Depth, row 14: 2.00 → 1.25 in"
+
+
+def test_a_part_of_an_older_store_that_is_not_entered_is_said_at_the_cell(
+    desk: MemoryDesk, qtbot: QtBot
+) -> None:
+    board, cell = desk.outlook().board, Cell("disc", Place.of_row(14))
+    board = replace(board, as_found=board.as_found.with_values({cell: "S65"}))
+    sheet = Sheet(board, Standing(board), Units.US, Shown.BOTH)
+    model = MatrixModel(sheet, desk.door())
+    says = model.index(line(model, "disc"), 13).data(Qt.ItemDataRole.ToolTipRole)
+    assert says.endswith("no disc “S65” is on the Shelf page")
+    other = model.index(line(model, "disc"), 12).data(Qt.ItemDataRole.ToolTipRole)
+    assert "Shelf page" not in other
 
 
 def test_setting_data_pushes_an_edit_and_changes_nothing_itself(
