@@ -12,6 +12,7 @@ from changeover.planter.drive import Drive, GroundDrive, MotorDrive, MotorKind
 from changeover.planter.groups import Group
 from changeover.planter.load_reading import LoadReading
 from changeover.planter.machine import Planter
+from changeover.planter.names import alike
 from changeover.planter.scales import DepthScale, DugLine, Index, Position
 from changeover.quantities import Refusal
 from changeover.store.journal import Journal, in_words
@@ -129,9 +130,9 @@ class Planters:
         self._refuse_alike(name, but=row.name)
 
     def _refuse_alike(self, name: str, but: str = "") -> None:
-        """Refuse a name that differs from another only in capitals or in spaces at its ends."""
+        """Refuse a name that differs from another only in capitals or blanks."""
         for other in self.names():
-            if other != but and other.strip().casefold() == name.strip().casefold():
+            if other != but and alike(other, name):
                 raise Refusal(f"A planter “{other}” is there already; choose another name.")
 
     def _find(self, name: str) -> PlanterRow | None:

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
+from changeover.planter.names import alike
 from changeover.planter.setup import Cell, Setup, Value
 from changeover.quantities import Refusal
 from changeover.seed.manual import ProvedSetup
@@ -45,9 +46,12 @@ class Setups:
         if not saved.name.strip():
             raise Refusal("The setup has no name; give it one, such as the crop and the field.")
         owner = self._planters.number(saved.planter)
-        if self._find(owner, saved.name, withdrawn=False) is not None:
+        there = next(
+            (row.name for row in self._rows(saved.planter) if alike(row.name, saved.name)), ""
+        )
+        if there:
             raise Refusal(
-                f"{saved.planter} has a setup “{saved.name}” already, and setups are never "
+                f"{saved.planter} has a setup “{there}” already, and setups are never "
                 "overwritten; choose another name."
             )
         row = SetupRow(

@@ -7,6 +7,7 @@ from typing import Any, Generic, TypeVar
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from changeover.planter.names import folded
 from changeover.quantities import Refusal
 from changeover.store.base import Counted
 from changeover.store.journal import Journal, in_words
@@ -55,15 +56,16 @@ class Values(Generic[Kept]):
         """Return the value with a key. Raises Refusal when there is none."""
         found = self.find(key)
         if found is None:
-            name = in_words(key)
-            raise Refusal(f"There is no {self._sort.what} “{name}” in this store; check the name.")
+            other = self._alike(key, but=None)
+            hint = "check the name" if other is None else f"it is written “{in_words(other)}”"
+            raise Refusal(f"There is no {self._sort.what} “{in_words(key)}” in this store; {hint}.")
         return found
 
     def put(self, value: Kept | None, before: Kept | None) -> None:
         """Add (``before`` None), change, or remove (``value`` None) a value.
 
         Raises Conflict when what is stored is not ``before``, Refusal when a new value's key is
-        taken.
+        taken, or differs from another in capitals and blanks alone.
         """
         if before is None:
             if value is not None:
@@ -91,9 +93,25 @@ class Values(Generic[Kept]):
 
     def _refuse_taken(self, value: Kept, before: Kept | None) -> None:
         key = self._sort.key_of(value)
-        if (before is None or key != self._sort.key_of(before)) and self._row(key) is not None:
+        own = None if before is None else self._sort.key_of(before)
+        if key == own:
+            return
+        if self._row(key) is not None:
             name = in_words(key)
             raise Refusal(f"{self._title} “{name}” is there already; choose another name.")
+        other = self._alike(key, but=own)
+        if other is not None:
+            raise Refusal(
+                f"{self._title} “{in_words(other)}” is there already, and “{in_words(key)}” "
+                "differs in capitals or blanks alone; use that one or choose another name."
+            )
+
+    def _alike(self, key: Key, but: Key | None) -> Key | None:
+        """Return a stored key that differs from one in capitals and blanks alone, or None."""
+        columns = [getattr(self._sort.table, name) for name in self._sort.key]
+        wanted = _folded(key)
+        stored = (tuple(row) for row in self._session.execute(select(*columns)))
+        return next((one for one in stored if one != but and _folded(one) == wanted), None)
 
     def _note(self, before: Kept | None, value: Kept | None) -> None:
         if self._journal is not None:
@@ -120,6 +138,10 @@ class Values(Generic[Kept]):
 
     def _columns(self, value: Kept) -> Mapping[str, Any]:
         return {f.name: getattr(value, f.name) for f in _fields(self._sort.value)}
+
+
+def _folded(key: Key) -> Key:
+    return tuple(folded(one) if type(one) is str else one for one in key)
 
 
 def _fields(value: Any) -> Any:

@@ -81,7 +81,7 @@ def test_any_planter_comes_back_whole_also_after_a_change(tmp_path_factory, one,
     store.close()
 
 
-@pytest.mark.parametrize("name", ["small bar", "SMALL BAR ", " Small Bar"])
+@pytest.mark.parametrize("name", ["small bar", "SMALL BAR ", " Small Bar", "Small  Bar"])
 def test_a_name_in_other_capitals_is_the_same_name(stocked, planter, name) -> None:
     with pytest.raises(Refusal, match="“Small Bar” is there already"), stocked.work("Ada") as work:
         work.planters.put(replace(planter, name=name), None)

@@ -43,6 +43,12 @@ def test_a_setup_is_never_overwritten(saved) -> None:
         work.setups.add(replace(CORN, note="other"))
 
 
+@pytest.mark.parametrize("name", ["corn 26", " Corn  26"])
+def test_a_setup_s_name_in_other_capitals_or_blanks_is_the_same(saved, name) -> None:
+    with pytest.raises(Refusal, match="has a setup “Corn 26” already"), saved.work("Ada") as work:
+        work.setups.add(replace(CORN, name=name))
+
+
 def test_a_setup_needs_a_name(stocked) -> None:
     with pytest.raises(Refusal, match="has no name"), stocked.work("Ada") as work:
         work.setups.add(replace(CORN, name="  "))

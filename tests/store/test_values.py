@@ -1,5 +1,6 @@
 """Lots, fields, parts and the rest are kept as they were entered, by key, with history."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -11,7 +12,9 @@ from changeover.seed.fields import Field, Texture
 from changeover.seed.lots import Purity, SeedLot, Treatment
 from changeover.seed.manual import ManualValue
 from changeover.store.refusals import Conflict
+from changeover.store.stock_tables import LotRow
 from changeover.store.values import PlannedJob
+from changeover.switch.crew import CrewMember, SharedTool
 from changeover.switch.tasks import StandardTime
 
 LOT = SeedLot(
@@ -113,3 +116,59 @@ def test_a_manual_value_for_all_and_one_for_a_disc_stand_side_by_side(store) -> 
         work.manual.put(narrow, None)
     with store.read() as work:
         assert work.manual.get("corn", "vacuum", None, "C30") == narrow
+
+
+NAMED = {
+    "lots": (SeedLot("K-1", "corn"), SeedLot(" k-1", "soybean")),
+    "fields": (Field("Back Forty", Q(40, "acre")), Field("back  forty ", Q(9, "acre"))),
+    "parts": (Part("C30", "disc", "disc"), Part("c30", "other", "disc")),
+    "crew": (CrewMember("Ada"), CrewMember("ADA ")),
+    "tools": (SharedTool("wash rack"), SharedTool("Wash Rack")),
+    "meters": (Meter("M-1"), Meter("m-1")),
+    "jobs": (PlannedJob(lot="K-1", name="first"), PlannedJob(lot="K-1", name="First")),
+}
+
+
+@pytest.mark.parametrize("sort", NAMED)
+def test_names_that_differ_in_capitals_or_blanks_alone_are_refused(store, sort) -> None:
+    first, second = NAMED[sort]
+    with store.work("Ada") as work:
+        getattr(work, sort).put(first, None)
+    says = "is there already, and .* differs in capitals or blanks alone; use that one"
+    with pytest.raises(Refusal, match=says), store.work("Ada") as work:
+        getattr(work, sort).put(second, None)
+    with store.read() as work:
+        assert getattr(work, sort).all() == (first,)
+
+
+def test_renaming_into_an_alike_name_is_refused_but_its_own_may_be_respelt(store) -> None:
+    other = replace(LOT, number="K-2")
+    with store.work("Ada") as work:
+        work.lots.put(LOT, None)
+        work.lots.put(other, None)
+    with pytest.raises(Refusal, match="Lot “K-1” is there already"), store.work("Ada") as work:
+        work.lots.put(replace(other, number="k-1"), other)
+    with store.work("Ada") as work:
+        work.lots.put(replace(other, number="k-2"), other)
+        assert [lot.number for lot in work.lots.all()] == ["K-1", "k-2"]
+
+
+def test_a_pair_that_an_older_store_holds_can_be_read_and_changed(store) -> None:
+    one, other = SeedLot("K-1", "corn"), SeedLot("k-1", "corn")
+    with store.work("Ada") as work:
+        work.lots.put(one, None)
+        work._session.add(LotRow(**vars(other)))
+    with store.work("Ada") as work:
+        assert work.lots.all() == (one, other)
+        work.lots.put(replace(other, name="new"), other)
+        work.lots.put(replace(one, number="K-3"), one)
+    with store.read() as work:
+        assert [lot.number for lot in work.lots.all()] == ["K-3", "k-1"]
+
+
+def test_a_name_in_other_capitals_is_not_found_but_told(store) -> None:
+    with store.work("Ada") as work:
+        work.lots.put(LOT, None)
+    says = "no lot “k-1” in this store; it is written “K-1”"
+    with pytest.raises(Refusal, match=says), store.read() as work:
+        work.lots.get("k-1")
