@@ -6,7 +6,16 @@ from math import inf, isfinite
 from types import MappingProxyType
 from typing import TypeVar
 
-from changeover.quantities import Q, Quantity, Refusal, check_kind, figure_in, in_own_units
+from changeover.quantities import (
+    Q,
+    Quantity,
+    Refusal,
+    Units,
+    check_kind,
+    figure_in,
+    in_own_units,
+    show,
+)
 
 NO_QUANTITIES: Mapping[int, Quantity] = MappingProxyType({})
 WIDEST_STEP = Q(2.0, "in")  # from memory: no planter goes deeper than this at one notch
@@ -142,10 +151,19 @@ class DepthScale:
         return f"{self.count} notches, {first} at the first, {step} a notch{rows}"
 
     def _row_words(self, row: int) -> str:
-        words = f"row {row} {in_own_units(self.offsets[row])} deeper"
+        offset = self.offsets[row]
+        way = "deeper" if offset.magnitude >= 0 else "shallower"
+        words = f"row {row} {in_own_units(abs(offset))} {way}"
         if row in self.steps:
             words += f", {in_own_units(self.steps[row])} a notch"
-        return f"{words}, by {self.digs[row].digs} digs" if row in self.digs else words
+        dug = self.digs[row].digs if row in self.digs else 0
+        return f"{words}, by {dug} dig{'s' if dug > 1 else ''}" if dug else words
+
+
+def step_text(step: Quantity, units: Units) -> str:
+    """Return the depth between notches without idle noughts, ``0.25 in`` or ``6.4 mm``."""
+    figure, _, sign = show(step, "depth_step", units).partition(" ")
+    return f"{figure.rstrip('0').rstrip('.') if '.' in figure else figure} {sign}"
 
 
 Own = TypeVar("Own")

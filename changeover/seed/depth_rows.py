@@ -1,51 +1,76 @@
 """Each row's own notch for the depth wanted, through the scale and what digs showed of the row."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from changeover.planter.places import Place
+from changeover.planter.scales import DepthScale, DugLine, step_text
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Cell
-from changeover.quantities import MEASURES, Quantity, grouped, is_quantity, unit_sign
+from changeover.quantities import (
+    MEASURES,
+    Quantity,
+    Units,
+    grouped,
+    is_quantity,
+    show,
+    unit_sign,
+)
 from changeover.seed.case import Case
 from changeover.seed.depth import depth_wanted
-from changeover.seed.reasons import Proposed, Reason
+from changeover.seed.reasons import Evidence, Proposed, Reason, Trust
+from changeover.seed.row_line import row_depth_line
 from changeover.seed.trust_order import NO_GROUND, Answer
 
 Found = tuple[dict[Cell, Proposed], tuple[str, ...]]
 
 
 @dataclass(frozen=True)
-class _Scale:
-    """A planter's depth scale as plain figures in one unit, with the words to show them."""
+class _RowLine:
+    """The notches of some rows as plain figures; ``says`` tells of a calibration of their own."""
 
     first: float
     step: float
-    count: int
-    offsets: Mapping[int, float]
+    says: str = ""
+    dug: DugLine | None = None
+
+    def depth(self, notch: int) -> float:
+        return self.first + (notch - 1) * self.step
+
+    def notch(self, depth: float, count: int) -> int | None:
+        """Return the nearest notch, the deeper of two as near; None beyond the scale."""
+        nearest = round((depth - self.first) / self.step + 1.0 + 1e-9)
+        return nearest if 1 <= nearest <= count else None
+
+
+@dataclass(frozen=True)
+class _Scale:
+    """A planter's depth scale in the unit that is shown, with the words to show its depths."""
+
+    scale: DepthScale
+    units: Units
     unit: str
     digits: int
+    common: _RowLine
 
     @staticmethod
     def of(case: Case) -> "_Scale":
         scale, shown = case.planter.depth, MEASURES["depth"]
         unit = shown.unit(case.units)
-        return _Scale(
-            _in(scale.first, unit),
-            _in(scale.step, unit),
-            scale.count,
-            {row: _in(offset, unit) for row, offset in scale.offsets.items()},
-            unit,
-            shown.digits(case.units),
-        )
+        common = _RowLine(_in(scale.first, unit), _in(scale.step, unit))
+        return _Scale(scale, case.units, unit, shown.digits(case.units), common)
 
-    def depth(self, notch: int, offset: float) -> float:
-        return self.first + (notch - 1) * self.step + offset
+    @property
+    def count(self) -> int:
+        return self.scale.count
 
-    def notch(self, depth: float, offset: float) -> int | None:
-        """Return the nearest notch, the deeper of two as near; None beyond the scale."""
-        nearest = round((depth - self.first - offset) / self.step + 1.0 + 1e-9)
-        return nearest if 1 <= nearest <= self.count else None
+    def line(self, row: int) -> _RowLine:
+        """Return the line of a row: its own where it was calibrated, else that of the scale."""
+        if row not in self.scale.offsets:
+            return self.common
+        first = self.common.first + _in(self.scale.offsets[row], self.unit)
+        step, says = _in(self.scale.step_of(row), self.unit), own_words(self.scale, row, self.units)
+        return _RowLine(first, step, says, self.scale.digs.get(row))
 
     def show(self, depth: float) -> str:
         return f"{grouped(depth, self.digits)} {unit_sign(self.unit)}"
@@ -54,22 +79,22 @@ class _Scale:
 def propose_depth(case: Case, setting: Setting) -> Found:
     """Return the notch of every row, and a sentence for the rows that cannot reach the depth.
 
-    Rows whose scale does not reach get no value. Rows with the same notch and offset share a
-    reason. A notch from the manual is the same on every row.
+    Rows whose scale does not reach get no value. Rows with the same line share a reason. A notch
+    from the manual is the same on every row.
     """
     answer, scale = depth_wanted(case, setting), _Scale.of(case)
     if not is_quantity(answer.value):
         return _one_notch(case, setting, answer, scale)
     depth = _in(answer.value, scale.unit)
-    shared: dict[float, tuple[int | None, Reason]] = {}
+    shared: dict[_RowLine, tuple[int | None, Reason]] = {}
     cells: dict[Cell, Proposed] = {}
     for row in case.rows:
-        offset = scale.offsets.get(row, 0.0)
-        if offset not in shared:
-            notch = scale.notch(depth, offset)
-            shared[offset] = notch, _row_reason(scale, answer.reason, depth, offset, notch)
+        line = scale.line(row)
+        if line not in shared:
+            notch = line.notch(depth, scale.count)
+            shared[line] = notch, _row_reason(scale, answer.reason, depth, row, notch)
         cell = Cell(setting.key, Place.of_row(row))
-        cells[cell] = Proposed(cell, *shared[offset], answer.low, answer.high)
+        cells[cell] = Proposed(cell, *shared[line], answer.low, answer.high)
     return cells, _unreached(scale, depth, cells.values())
 
 
@@ -84,31 +109,62 @@ def _one_notch(case: Case, setting: Setting, answer: Answer, scale: _Scale) -> F
     return {cell: Proposed(cell, value, reason) for cell in places}, warnings
 
 
-def _row_reason(
-    scale: _Scale, reason: Reason, depth: float, offset: float, notch: int | None
-) -> Reason:
+def _row_reason(scale: _Scale, reason: Reason, depth: float, row: int, notch: int | None) -> Reason:
+    line = scale.line(row)
     if notch is None:
-        low, high = scale.depth(1, offset), scale.depth(scale.count, offset)
+        low, high = scale.show(line.depth(1)), scale.show(line.depth(scale.count))
         why = (
             f"{NO_GROUND} This row cannot plant {scale.show(depth)} deep: its notches reach "
-            f"{scale.show(low)} to {scale.show(high)}."
+            f"{low} to {high}."
         )
         return replace(reason, why=why, rule="depth out of reach")
-    there = scale.show(scale.depth(notch, offset))
-    how = f"{reason.how}. Notch {notch} of {scale.count} gives {there}"
-    how += f" ({scale.show(scale.step)} a notch)"
-    if offset:
-        way = "deeper" if offset > 0 else "shallower"
-        how += f"; this row plants {scale.show(abs(offset))} {way} than its scale says"
-    return replace(reason, how=how)
+    how = f"{reason.how}. Notch {notch} of {scale.count} gives {scale.show(line.depth(notch))}"
+    how += _interval_words(scale, row, notch)
+    if not line.says:
+        return replace(reason, how=f"{how} ({step_text(scale.scale.step, scale.units)} a notch)")
+    source = f"{reason.source}; the row’s notch: your record"
+    return replace(
+        reason,
+        how=f"{how}; {line.says}",
+        source=source,
+        evidence=_with_record(reason.evidence, f"the row’s notch: {line.says}"),
+    )
+
+
+def own_words(scale: DepthScale, row: int, units: Units) -> str:
+    """Say how a row's own calibration differs from the scale, and what it rests on."""
+    offset, step = scale.offsets[row], scale.steps.get(row)
+    way = "deeper" if offset.magnitude > 0 else "shallower"
+    size: Quantity = offset if offset.magnitude > 0 else -1 * offset
+    by = f"{show(size, 'depth', units)} {way}" if offset.magnitude else ""
+    dug = scale.digs.get(row)
+    whence = f", by {dug.digs} dig{'s' if dug.digs > 1 else ''} in your record" if dug else ""
+    if step is not None:
+        at_first = f", {by} at notch 1" if by else ""
+        own = f"this row’s own line, {step_text(step, units)} a notch{at_first}"
+        return f"{own}{whence or ', as you entered it'}"
+    return f"this row plants {by} than its scale says{whence}" if by else ""
+
+
+def _interval_words(scale: _Scale, row: int, notch: int) -> str:
+    half = row_depth_line(scale.scale, row).half_width(notch) if scale.scale.digs else None
+    return f" ± {show(half, 'depth', scale.units)} (95 %)" if half is not None else ""
+
+
+def _with_record(evidence: Iterable[Evidence], says: str) -> tuple[Evidence, ...]:
+    """Return the rungs with words added to your record's, which is used for the notch."""
+    return tuple(
+        replace(rung, says=f"{rung.says}; {says}") if rung.trust is Trust.RECORD else rung
+        for rung in evidence
+    )
 
 
 def _unreached(scale: _Scale, depth: float, found: Iterable[Proposed]) -> tuple[str, ...]:
     rows = [one.cell.place.row or 0 for one in found if one.value is None]
     if not rows:
         return ()
-    offset = scale.offsets.get(rows[0], 0.0)
-    reach = [scale.show(scale.depth(notch, offset)) for notch in (1, scale.count)]
+    line = scale.line(rows[0])
+    reach = [scale.show(line.depth(notch)) for notch in (1, scale.count)]
     says = (
         f"{named_rows(rows)} cannot plant {scale.show(depth)} deep: the {scale.count} notches "
         f"reach {reach[0]} to {reach[1]}; choose another depth or mend the planter's depth scale."
