@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
+from changeover.desk.history_units import in_units
 from changeover.planter.setup import Setup
+from changeover.quantities import Units
 from changeover.store.opening import Store
 from changeover.store.values import HistoryLine, SavedSetup, Side
 from changeover.switch.difference import Difference, difference
@@ -52,7 +54,12 @@ def compare(store: Store, planter: str, one: str, other: str) -> Compared:
     return Compared(pair[0], pair[1], difference(machine, settings, pair[0], pair[1]))
 
 
-def history(store: Store, planter: str | None = None, limit: int = 500) -> tuple[HistoryLine, ...]:
-    """Return the latest changes, newest first, of one planter or (None) of the whole store."""
+def history(
+    store: Store, planter: str | None = None, limit: int = 500, units: Units = Units.US
+) -> tuple[HistoryLine, ...]:
+    """Return the latest changes, newest first, of one planter or (None) of the whole store.
+
+    Quantities are shown in ``units``, whatever they were entered in.
+    """
     with store.read() as work:
-        return work.history.latest(planter, limit)
+        return in_units(work.history.latest(planter, limit), work.settings.all(), units)

@@ -52,7 +52,7 @@ class HistoryView(Page):
     @override
     def refresh(self, changed: frozenset[Changed]) -> None:
         planter = None if self.every.isChecked() else self.outlook.planter
-        read = self.read(history, planter, SHOWN)
+        read = self.read(history, planter, SHOWN, self.outlook.units)
         self.whole = len(read) < SHOWN
         self.lines = fold(read, self.outlook.board)
         self._show()

@@ -9,6 +9,7 @@ import pytest
 from changeover.desk.edits import SetCells, Side
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
+from changeover.quantities import Units
 from changeover.window.record.page import RecordPage
 from tests.window.on_demo import OnDemo, on_demo
 
@@ -84,3 +85,15 @@ def test_withdrawing_asks_first_and_can_be_undone(record: OnDemo) -> None:
     assert len(setups.model.rows) == count - 1
     record.door.stack.undo()
     assert len(setups.model.rows) == count
+
+
+def test_the_history_is_shown_in_the_units_chosen(record: OnDemo) -> None:
+    history = record.page.history
+    history.search.setText("target: vacuum")
+    us = [line.new for line in history.model.rows if line.new]
+    record.outlook.show_units(Units.METRIC)
+    record.page.refresh(frozenset())
+    metric = [line.new for line in history.model.rows if line.new]
+    assert {text.split()[-1] for text in us} == {"inH₂O"}
+    assert {text.split()[-1] for text in metric} == {"kPa"}
+    assert len(metric) == len(us)
