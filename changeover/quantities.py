@@ -321,6 +321,11 @@ def unit_sign(unit: str) -> str:
     return _UNIT_SIGNS.get(unit, unit)
 
 
+def how_many(count: int, one: str, many: str = "") -> str:
+    """Say how many there are of a thing: ``1 row``, ``12 rows``, ``0 rows``."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
+
+
 def grouped(value: float, digits: int) -> str:
     """Format a figure with a narrow no-break space between thousands: ``140\u202f000``."""
     text = f"{value:,.{digits}f}".replace(",", NARROW_SPACE)

@@ -13,6 +13,7 @@ from changeover.quantities import (
     Units,
     as_json,
     grouped,
+    how_many,
     read_quantity,
     show,
     unit_sign,
@@ -179,3 +180,9 @@ def test_the_example_in_a_refusal_is_one_that_is_taken(measure: str, units: Unit
 def test_the_example_is_one_of_the_farm(measure: str, units: Units, example: str) -> None:
     with pytest.raises(Refusal, match=f"for example {example}\\."):
         read_quantity("5 furlongs of corn", measure, units)
+
+
+def test_one_is_one_and_any_other_number_is_many() -> None:
+    said = [how_many(count, "value differs", "values differ") for count in (0, 1, 2)]
+    assert said == ["0 values differ", "1 value differs", "2 values differ"]
+    assert (how_many(1, "row"), how_many(12, "row")) == ("1 row", "12 rows")

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TypeAlias
 
 from changeover.commands.arguments import Parsers, add_job
+from changeover.commands.folders import made_folder
 
 TakeShots: TypeAlias = Callable[[str, str, Path], Sequence[Path]]
 """Takes the pictures: store, planter (empty for the first), folder."""
@@ -28,13 +29,7 @@ def add(parsers: Parsers, take: TakeShots) -> None:
 
 def run(args: argparse.Namespace, take: TakeShots) -> int:
     """Write the pictures and say how many there are and where."""
-    from changeover.quantities import Refusal
-
-    folder = Path(args.folder)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise Refusal(f"{folder} cannot be made a folder for pictures; choose another.") from error
+    folder = made_folder(Path(args.folder))
     with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as spare:
         store = args.store or _demo(Path(spare))
         taken = take(store, args.planter, folder)

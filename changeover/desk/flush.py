@@ -12,7 +12,7 @@ from changeover.desk.shop_edits import PutFlush
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import LOCKED_UP
 from changeover.planter.setup import Cell
-from changeover.quantities import Q, Quantity, Refusal, Units, show
+from changeover.quantities import Q, Quantity, Refusal, Units, how_many, show
 from changeover.store.season_values import FlushRecord
 from changeover.switch.clean_log import LogLine
 from changeover.switch.dilution import Flush, PurityLimit, flush, limits_for, read_purity
@@ -104,7 +104,8 @@ def flush_text(found: Flush, case: FlushCase, units: Units) -> str:
         return "The limit is met from the first seed on: nothing has to be flushed."
     length, area = show(found.row_length, "row_length", units), show(found.area, "area", units)
     seeds = f"{found.seeds:,.0f}".replace(",", "\u202f")
-    return f"Each row has to drop {seeds} seeds: {length} of row, {area} with {case.rows} rows."
+    rows = how_many(case.rows, "row")
+    return f"Each row has to drop {seeds} seeds: {length} of row, {area} with {rows}."
 
 
 def limit_text(limit: PurityLimit) -> str:

@@ -18,7 +18,7 @@ def refuse_part_in_use(work: UnitOfWork, code: str) -> None:
         _refuse_on_planter(work, name, code, keys)
     held = sum(count.count for count in work.shelf.all() if count.part == code)
     if held:
-        raise Refusal(f"Part {code}: {held} lie on the shelf; set their counts to 0 first.")
+        raise Refusal(f"Part {code}: the shelf holds {held}; set the count to 0 first.")
     for value in work.manual.all():
         if code == value.part or (value.setting in keys and code == value.value):
             raise Refusal(

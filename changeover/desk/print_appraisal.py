@@ -11,7 +11,7 @@ from changeover.proof.appraisal import Amounts, Appraisal, Repair, RowAppraisal
 from changeover.proof.money import minutes_text, money, rate_text
 from changeover.proof.price_book import PriceBook
 from changeover.proof.wear import WearState
-from changeover.quantities import Refusal, Units, show
+from changeover.quantities import Refusal, Units, how_many, show
 from changeover.store.opening import Store
 from changeover.switch.wording import rows_text
 
@@ -64,9 +64,10 @@ def sheet_of(
 def machine_lines(view: AppraisalView, units: Units) -> tuple[tuple[str, str], ...]:
     """Say what is appraised."""
     planter, inspection = view.planter, view.inspection
+    spacing = show(planter.row_spacing, "row_spacing", units)
     lines = [
         ("Planter", planter.name),
-        ("Rows", f"{planter.rows} rows, {show(planter.row_spacing, 'row_spacing', units)} apart"),
+        ("Rows", f"{how_many(planter.rows, 'row')}, {spacing} apart"),
         ("Appraised on", view.kept.on.isoformat()),
     ]
     if inspection is not None:

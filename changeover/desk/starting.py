@@ -7,7 +7,12 @@ from types import MappingProxyType
 from changeover.desk.edits import PutPlanter
 from changeover.planter.drive import Drive
 from changeover.planter.groups import Group, equal_groups
-from changeover.planter.machine import DEFAULT_CLOSING, DEFAULT_SINGULATOR, Planter
+from changeover.planter.machine import (
+    DEFAULT_CLOSING,
+    DEFAULT_SINGULATOR,
+    Planter,
+    check_row_count,
+)
 from changeover.planter.places import GROUP_SORTS, Scope
 from changeover.planter.scales import DepthScale, Index
 from changeover.quantities import Q, Quantity, Refusal
@@ -60,6 +65,7 @@ def planter_from(form: ShortForm) -> Planter:
             f"A planter with a row between each pair of main rows has an odd number of rows, "
             f"not {form.rows}; enter {form.rows - 1} or {form.rows + 1}."
         )
+    check_row_count(form.rows)
     groups = _groups(form)
     turned = {group.name: form.drive for group in groups if group.sort is Scope.DRIVE}
     drives = {name: drive for name, drive in turned.items() if drive is not None}

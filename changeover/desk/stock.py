@@ -85,7 +85,5 @@ def remove_part(line: StockLine) -> PutPart:
     """Return the edit that removes a kind of part. Raises Refusal while any lie on the shelf."""
     held = sum(count.count for count in line.counts.values())
     if held:
-        raise Refusal(
-            f"Part {line.part.code}: {held} lie on the shelf; set their counts to 0 first."
-        )
+        raise Refusal(f"Part {line.part.code}: the shelf holds {held}; set the count to 0 first.")
     return PutPart(None, before=line.part)

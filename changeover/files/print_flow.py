@@ -11,6 +11,7 @@ from changeover.files.print_font import marked_up
 from changeover.files.print_styles import CAUTION, HEADING, META, SMALL, STEP, TASK, TITLE
 from changeover.files.sheet import SheetPart, SheetPlace, SheetTask, WorklistSheet
 from changeover.files.tick_boxes import TickBoxes, WarningSign
+from changeover.quantities import how_many
 
 META_WIDTH, BOX_WIDTH = 32 * mm, 10 * mm
 GREY = Color(0.93, 0.93, 0.93)
@@ -43,7 +44,7 @@ def hours(minutes: float) -> str:
 
 def _title(sheet: WorklistSheet) -> list[Flowable]:
     texts = (
-        f"{len(sheet.tasks)} tasks",
+        how_many(len(sheet.tasks), "task"),
         f"{hours(sheet.minutes)} of work, all persons together",
         sheet.units,
         f"made on {sheet.made_on.isoformat()}",

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from changeover.planter.places import GROUP_SORTS, Place, Scope
-from changeover.quantities import Refusal
+from changeover.quantities import Refusal, how_many
 
 
 @dataclass(frozen=True)
@@ -62,7 +62,11 @@ def _check_sort(sort: Scope, groups: list[Group], rows: int) -> None:
 def equal_groups(sort: Scope, count: int, rows: int) -> tuple[Group, ...]:
     """Divide the rows into ``count`` groups of one sort as evenly as can be, left to right."""
     if not 1 <= count <= rows:
-        raise Refusal(f"{rows} rows cannot be divided into {count} {sort} groups.")
+        enter = f"enter 1 to {rows}" if rows > 1 else "enter 1"
+        raise Refusal(
+            f"{how_many(rows, 'row')} cannot be divided into "
+            f"{how_many(count, f'{sort} group')}; {enter}."
+        )
     edges = [round(rows * part / count) for part in range(count + 1)]
     return tuple(
         Group(sort, f"{sort} {number}", tuple(range(low + 1, high + 1)))

@@ -10,7 +10,7 @@ from changeover.planter.load_reading import LoadReading
 from changeover.planter.names import check_name
 from changeover.planter.places import PLANTER, Place, Scope
 from changeover.planter.scales import DepthScale, Index, Position
-from changeover.quantities import Q, Quantity, Refusal, check_kind
+from changeover.quantities import Q, Quantity, Refusal, check_kind, how_many
 
 MOST_ROWS = 64
 
@@ -23,6 +23,12 @@ DEFAULT_SINGULATOR = Index(
     )
 )
 DEFAULT_CLOSING = Index.of("float", "1", "2", "3", "4")
+
+
+def check_row_count(rows: int) -> None:
+    """Refuse a number of rows that no planter has. Raises Refusal."""
+    if not 1 <= rows <= MOST_ROWS:
+        raise Refusal(f"A planter cannot have {how_many(rows, 'row')}; enter 1 to {MOST_ROWS}.")
 
 
 @dataclass(frozen=True)
@@ -59,8 +65,7 @@ class Planter:
         if not self.name.strip():
             raise Refusal("The planter has no name; give it one.")
         check_name("The planter", self.name)
-        if not 1 <= self.rows <= MOST_ROWS:
-            raise Refusal(f"{self.rows} rows is not possible; enter 1 to {MOST_ROWS}.")
+        check_row_count(self.rows)
         self._check_kinds()
         if not 5 <= self.row_spacing.to("in").magnitude <= 60:
             raise Refusal("The row spacing must be from 5 to 60 in (13 to 152 cm).")
@@ -86,7 +91,8 @@ class Planter:
     def _check_split_rows(self) -> None:
         for row in sorted(self.split_rows):
             if not 1 <= row <= self.rows:
-                raise Refusal(f"Row {row} cannot be locked up: the planter has {self.rows} rows.")
+                there = how_many(self.rows, "row")
+                raise Refusal(f"Row {row} cannot be locked up: the planter has {there}.")
         if len(self.split_rows) >= self.rows:
             raise Refusal("At least one row must stay down; not every row can be locked up.")
 
@@ -94,7 +100,8 @@ class Planter:
         for row in sorted(self.wheel_track_rows):
             if not 1 <= row <= self.rows:
                 raise Refusal(
-                    f"Row {row} cannot run in a wheel track: the planter has {self.rows} rows."
+                    f"Row {row} cannot run in a wheel track: the planter has "
+                    f"{how_many(self.rows, 'row')}."
                 )
         if self.twin_rows and (self.split_rows or self.rows % 2):
             raise Refusal("Twin rows come in pairs: their number is even, and none locks up.")

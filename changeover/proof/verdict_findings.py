@@ -16,7 +16,7 @@ from changeover.proof.source import ARITHMETIC, PRACTICE
 from changeover.proof.spacing_limits import SpacingVerdict
 from changeover.proof.wear import Kind, WearState, WearVerdict
 from changeover.proof.wording import percent, said
-from changeover.quantities import Quantity
+from changeover.quantities import Quantity, how_many
 
 METER = "meter"
 DEPTH = "depth"
@@ -199,7 +199,7 @@ def _depth_evidence(one: DepthDigs, goal: DepthGoal) -> str:
     if one.interval is not None:
         span = f" ({one.interval.low:.2f} to {one.interval.high:.2f})"
     return (
-        f"mean {said(one.mean)}{span} of {one.n} digs, target {said(goal.target)} "
+        f"mean {said(one.mean)}{span} of {how_many(one.n, 'dig')}, target {said(goal.target)} "
         f"± {said(goal.tolerance)}; {percent(one.in_tolerance or 0.0, 0)} in tolerance"
     )
 

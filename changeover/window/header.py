@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from changeover.quantities import Refusal, Units, show
+from changeover.quantities import Refusal, Units, how_many, show
 from changeover.window.door import Door
 from changeover.window.marks import pen
 from changeover.window.outlook import Outlook
@@ -156,7 +156,7 @@ class Header(QWidget):
         board, standing = self._outlook.board, self._outlook.standing
         spacing = show(board.planter.row_spacing, "row_spacing", self._outlook.units)
         self.planter.setText(f"{board.planter.name} ▾")
-        self.about.setText(f"{board.planter.rows} rows\n{spacing.replace('.0 ', ' ')}")
+        self.about.setText(f"{how_many(board.planter.rows, 'row')}\n{spacing.replace('.0 ', ' ')}")
         self.now.setText(board.label_now)
         self.next.setText(board.label_next)
         self.next.setAccessibleName(f"next: {board.label_next or 'choose seed and field'}")

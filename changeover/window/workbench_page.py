@@ -11,6 +11,7 @@ from changeover.desk.changed import Changed
 from changeover.desk.edits import TakeProposal
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
+from changeover.quantities import how_many
 from changeover.window.asking import Asking
 from changeover.window.door import Door
 from changeover.window.matrix import cell_edits
@@ -154,7 +155,7 @@ class Workbench(Page):
         planter, row = self.outlook.board.planter, cell.place.row
         if row is None:
             rows = planter.rows_of(cell.place)
-            return f"{cell.place.label.capitalize()}, {len(rows)} rows."
+            return f"{cell.place.label.capitalize()}, {how_many(len(rows), 'row')}."
         groups = [group.name for group in planter.groups if row in group.rows]
         return f"Row {row} of {', '.join(groups)}." if groups else f"Row {row}."
 

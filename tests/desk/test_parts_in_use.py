@@ -21,7 +21,7 @@ def _part(store, code) -> Part:
     [
         ("F22", "is mounted on Penny Twelve at row 1"),
         ("S56", "is (mounted|wanted) on"),
-        ("seal R", "9 lie on the shelf; set their counts to 0 first"),
+        ("seal R", "the shelf holds 9; set the count to 0 first"),
     ],
 )
 def test_a_part_in_use_keeps_its_code(demo, do, code, says, new) -> None:

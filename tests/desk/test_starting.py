@@ -34,7 +34,8 @@ def test_a_split_planter_has_rows_between_the_main_rows() -> None:
     ("form", "match"),
     [
         (ShortForm("", 8, Q(30.0, "in")), "has no name"),
-        (ShortForm("Bar", 65, Q(30.0, "in")), "enter 1 to 64"),
+        (ShortForm("Bar", 65, Q(30.0, "in")), "cannot have 65 rows; enter 1 to 64"),
+        (ShortForm("Bar", 0, Q(30.0, "in")), "cannot have 0 rows; enter 1 to 64"),
         (ShortForm("Bar", 8, Q(30.0, "in"), split=True), "odd number of rows"),
         (ShortForm("Bar", 2, Q(30.0, "in"), fans=3), "cannot be divided"),
         (ShortForm("Bar", 8, Q(300.0, "in")), "row spacing"),

@@ -52,3 +52,17 @@ def test_a_group_without_sort_name_or_rows_is_refused(
 )
 def test_a_place_reads_back_from_its_text(place: Place) -> None:
     assert Place.from_text(str(place)) == place
+
+
+@pytest.mark.parametrize(
+    ("count", "rows", "says"),
+    [
+        (2, 1, "1 row cannot be divided into 2 fan groups; enter 1."),
+        (0, 12, "12 rows cannot be divided into 0 fan groups; enter 1 to 12."),
+        (13, 12, "12 rows cannot be divided into 13 fan groups; enter 1 to 12."),
+    ],
+)
+def test_one_row_is_no_rows_and_what_may_be_entered_is_said(count, rows, says) -> None:
+    with pytest.raises(Refusal) as refused:
+        equal_groups(Scope.FAN, count, rows)
+    assert str(refused.value) == says

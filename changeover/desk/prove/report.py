@@ -18,7 +18,7 @@ from changeover.proof.findings import Finding
 from changeover.proof.intervals import Interval
 from changeover.proof.spacing import SpacingMeasures
 from changeover.proof.wording import percent
-from changeover.quantities import MEASURES, Quantity, Refusal, Units, show, unit_sign
+from changeover.quantities import MEASURES, Quantity, Refusal, Units, how_many, show, unit_sign
 
 PAPERS = {Units.US: "Letter", Units.METRIC: "A4"}
 MANNER = (
@@ -69,7 +69,7 @@ def print_bench(
                 (
                     f"Telling {percent(run.plan.good, 0)} of skips from {percent(run.plan.bad, 0)} "
                     f"takes {plan.cells} cells a row, alarm at {plan.alarm_at} skips; run too "
-                    f"short on {len(verdict.report.too_short)} rows."
+                    f"short on {how_many(len(verdict.report.too_short), 'row')}."
                 ),
             ),
         ),
@@ -145,7 +145,7 @@ def _about(board: Board, taken: str, note: str) -> tuple[tuple[str, str], ...]:
     day = datetime.fromisoformat(taken) if taken else datetime.now(UTC)
     seed = "not chosen" if lot is None else f"{lot.name}, lot {lot.number}"
     return (
-        ("Planter", f"{board.planter.name}, {board.planter.rows} rows"),
+        ("Planter", f"{board.planter.name}, {how_many(board.planter.rows, 'row')}"),
         ("Seed", seed),
         ("Field", (job.field if job is not None else None) or "not noted"),
         ("Taken", f"{day:%d %B %Y}"),

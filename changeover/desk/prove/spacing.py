@@ -22,7 +22,7 @@ from changeover.proof.spacing import (
 )
 from changeover.proof.spacing_limits import SpacingLimits, SpacingVerdict, judge_spacing
 from changeover.proof.verdict_findings import SPACING, spacing_findings
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Quantity, Refusal, how_many
 from changeover.seed.reasons import Trust
 
 LEAST = 2  # spacings of a row below which nothing can be drawn again
@@ -167,7 +167,8 @@ def import_spacings(path: Path, test: SpacingTest, rows: range) -> SpacingTest:
     found = read_spacings(path)
     stray = [row for row in found if row not in rows]
     if stray:
-        raise Refusal(f"{path.name}: row {stray[0]} is not on this planter of {len(rows)} rows.")
+        there = how_many(len(rows), "row")
+        raise Refusal(f"{path.name}: row {stray[0]} is not on this planter of {there}.")
     return SpacingTest(test.target, {**test.rows, **found}, test.limits, test.note)
 
 

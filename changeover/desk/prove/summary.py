@@ -10,7 +10,7 @@ from changeover.desk.prove.proofs import Proof, TakenProof
 from changeover.desk.prove.spacing import judge_test, spacing_of
 from changeover.proof.depth import judge_depths
 from changeover.proof.wording import percent
-from changeover.quantities import Units, show
+from changeover.quantities import Units, how_many, show
 
 
 def how_it_proved(proofs: Iterable[TakenProof], since: str, units: Units) -> str:
@@ -41,7 +41,7 @@ def _depth(proof: TakenProof, units: Units) -> str:
     digs = judge_depths(depth_of(proof).rows)
     n = sum(one.n for one in digs)
     mean = sum(one.mean.to("mm") * one.n for one in digs) / n
-    return f"{show(mean, 'depth', units)} deep in {n} digs"
+    return f"{show(mean, 'depth', units)} deep in {how_many(n, 'dig')}"
 
 
 _SAY = {Proof.BENCH: _bench, Proof.SPACING: _spacing, Proof.DEPTH: _depth}

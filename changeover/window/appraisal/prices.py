@@ -10,6 +10,7 @@ from changeover.desk.changed import Changed
 from changeover.desk.shop_edits import PutPrices
 from changeover.proof.money import minutes_text, money, rate_text
 from changeover.proof.price_book import PriceLine
+from changeover.quantities import how_many
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
 from changeover.window.door import Door
@@ -98,5 +99,5 @@ def book_words(book: PriceBook) -> str:
     currencies = " and ".join(book.currencies)
     return (
         f"{book.on.isoformat()}, {currencies} before tax, tax {rate_text(book.tax)}, {labour}, "
-        f"{len(book.lines)} lines"
+        f"{how_many(len(book.lines), 'line')}"
     )

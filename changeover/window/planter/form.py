@@ -17,7 +17,12 @@ from changeover.planter.group_text import (
 from changeover.planter.groups import Group
 from changeover.planter.load_reading import LoadReading
 from changeover.planter.load_text import read_loads, show_loads
-from changeover.planter.machine import DEFAULT_CLOSING, DEFAULT_SINGULATOR, Planter
+from changeover.planter.machine import (
+    DEFAULT_CLOSING,
+    DEFAULT_SINGULATOR,
+    Planter,
+    check_row_count,
+)
 from changeover.planter.places import GROUP_SORTS, Scope
 from changeover.planter.scales import DepthScale
 from changeover.quantities import Q, Quantity, Refusal
@@ -107,8 +112,7 @@ class PlanterForm(FormDialog):
         )
 
     def _groups(self, rows: int) -> tuple[Group, ...]:
-        if not 1 <= rows <= 64:
-            raise Refusal(f"{rows} rows is not possible; enter 1 to 64.")
+        check_row_count(rows)
         return tuple(
             group
             for sort, field in self.groups.items()

@@ -15,7 +15,7 @@ from changeover.desk.prove.proofs import KeptFinding, Proof, TakenProof, finding
 from changeover.desk.prove.report import print_bench
 from changeover.planter.places import Scope
 from changeover.planter.setup import Cell
-from changeover.quantities import Quantity, Refusal, is_quantity
+from changeover.quantities import Quantity, Refusal, how_many, is_quantity
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
 from changeover.window.dates import moment_text
@@ -157,7 +157,7 @@ class BenchView(ProofView):
         self.cards.setVisible(not self.entering)
         if self.entering:
             self.entry.show_run()
-            self.say_about(f"a run being entered, {len(run.lines)} rows so far")
+            self.say_about(f"a run being entered, {how_many(len(run.lines), 'row')} so far")
         elif self.saved:
             self.say_about(run_about(self.saved[self.chosen], run, self.outlook.units))
         else:

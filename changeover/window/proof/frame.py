@@ -10,6 +10,7 @@ from typing_extensions import override
 
 from changeover.desk.changed import Changed
 from changeover.desk.prove.proofs import KeptFinding, Proof, PutProof, TakenProof, findings, proofs
+from changeover.quantities import how_many
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
 from changeover.window.dates import day_text
@@ -156,10 +157,10 @@ class EnteredView(ProofView, Generic[Entered]):
     def say_state(self, rows: int, extra: Sequence[str] = ()) -> None:
         """Say behind the title what is in view."""
         if self.entering:
-            self.say_about(f"a {self.what} being entered, {rows} rows so far")
+            self.say_about(f"a {self.what} being entered, {how_many(rows, 'row')} so far")
         elif self.saved:
             one = self.saved[self.chosen]
-            told = [self.what, day_text(one.taken), f"{rows} rows", *extra]
+            told = [self.what, day_text(one.taken), how_many(rows, "row"), *extra]
             self.say_about(", ".join(told))
         else:
             self.say_about(f"no {self.what} yet")

@@ -5,6 +5,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from math import ceil, floor, log10
 
+from changeover.quantities import how_many
+
 
 class Shape(StrEnum):
     """The shapes of marks, so that no series is told by its colour alone."""
@@ -66,7 +68,11 @@ class RowPlot:
             if values:
                 low, high = min(values) * self.factor, max(values) * self.factor
                 told.append(f"{one.name} {low:.3g} to {high:.3g} {self.unit}".rstrip())
-        return f"{len(self.rows)} rows: " + ", ".join(told) if told else "nothing to show yet"
+        return (
+            f"{how_many(len(self.rows), 'row')}: " + ", ".join(told)
+            if told
+            else "nothing to show yet"
+        )
 
 
 @dataclass(frozen=True)

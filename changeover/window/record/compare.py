@@ -13,6 +13,7 @@ from changeover.planter.entry import show_value
 from changeover.planter.places import Place
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Value
+from changeover.quantities import how_many
 from changeover.switch.wording import places_text
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
@@ -107,4 +108,5 @@ class CompareView(Page):
         lines = differing_lines(self.outlook.board, compared) if compared else ()
         self.model.show_rows(lines)
         count = len(compared.difference.changes) if compared else 0
-        self.says.setText(f"{count} values differ" if count else "Nothing differs.")
+        said = how_many(count, "value differs", "values differ")
+        self.says.setText(said if count else "Nothing differs.")

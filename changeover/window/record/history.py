@@ -5,6 +5,7 @@ from typing_extensions import override
 
 from changeover.desk.changed import Changed
 from changeover.desk.records import history
+from changeover.quantities import how_many
 from changeover.window.asking import Asking
 from changeover.window.door import Door
 from changeover.window.entry.list_table import Column, ListModel, ListView
@@ -61,4 +62,5 @@ class HistoryView(Page):
         words = self.search.text().casefold().split()
         shown = [line for line in self.lines if all(word in line.words for word in words)]
         self.model.show_rows(shown)
-        self.says.setText(f"{len(shown)} lines" if self.whole else f"{len(shown)} latest lines")
+        what = "line" if self.whole else "latest line"
+        self.says.setText(how_many(len(shown), what))

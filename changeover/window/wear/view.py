@@ -26,7 +26,7 @@ from changeover.desk.inspect_wear import (
 )
 from changeover.desk.prove.proofs import KeptFinding, Proof, PutProof, findings
 from changeover.proof.wear import WearRate, WearState
-from changeover.quantities import Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, how_many
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
 from changeover.window.door import Door
@@ -194,7 +194,7 @@ class WearProof(ProofView):
         past = self._past()
         worn = sum(v.condition is WearState.REPLACE for v in self.model.verdicts.values())
         what = f"inspection of {day_words(past)}" if past else "a new inspection"
-        self.say_about(f"{what}, {len(now.rows)} rows read, {worn} to replace")
+        self.say_about(f"{what}, {how_many(len(now.rows), 'row')} read, {worn} to replace")
         self._show_side()
 
     def _show_side(self) -> None:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QCheckBox, QLineEdit, QWidget
 from changeover.desk import flush as desk
 from changeover.desk.flush import FlushCase
 from changeover.desk.shop_edits import PutFlush
-from changeover.quantities import Refusal, Units
+from changeover.quantities import Refusal, Units, how_many
 from changeover.window.door import Door
 from changeover.window.entry.form_dialog import FormDialog
 from changeover.window.words import label
@@ -58,8 +58,9 @@ class FlushForm(FormDialog):
         }
         for line, hint in hints.items():
             line.setPlaceholderText(hint)
+        rows = how_many(case.rows, "row")
         self.form.addRow(
-            label(f"From lot {case.old} to lot {case.new}, {case.rows} rows.", "soft", wrap=True)
+            label(f"From lot {case.old} to lot {case.new}, {rows}.", "soft", wrap=True)
         )
         for words, widget in (
             ("Old seed left", self.left),

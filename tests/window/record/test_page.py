@@ -47,7 +47,7 @@ def test_a_saved_setup_differs_from_now_only_in_what_changed(record: OnDemo) -> 
     record.page.compare.choose("before the rain")
     lines = record.page.compare.model.rows
     assert [(line.setting, line.where) for line in lines] == [("Closing", "row 3")]
-    assert record.page.compare.says.text() == "1 values differ"
+    assert record.page.compare.says.text() == "1 value differs"
 
 
 def test_a_setup_taken_as_target_is_undone_in_one_step(record: OnDemo) -> None:
