@@ -1,53 +1,39 @@
 """Proposals for many planters in one call: the numeric settings as arrays, reasons by reference."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from functools import lru_cache
+from dataclasses import dataclass
 
 import numpy as np
-from pint import Unit
 
-from changeover.planter.machine import Planter
-from changeover.planter.parts import Part
-from changeover.planter.settings import standard
-from changeover.planter.setup import Cell, Setup
-from changeover.quantities import Q, Quantity, Refusal, is_quantity
-from changeover.seed import bounds
+from changeover.planter.settings import Setting, standard
+from changeover.planter.setup import Cell
+from changeover.quantities import Refusal
 from changeover.seed.bounds import Floats
-from changeover.seed.case import Case
+from changeover.seed.bulk_ask import Ask, columns, on_planter
 from changeover.seed.choices import answer_at, choose_with
-from changeover.seed.closing import closing_share
-from changeover.seed.depth import soil_of, target_depth
 from changeover.seed.depth_rows import propose_depth
 from changeover.seed.fleet_arrays import Counts, Fleet, Marks
 from changeover.seed.hub_spacing import propose_hub_spacing
+from changeover.seed.need import whole_packages
 from changeover.seed.reasons import Proposed
-from changeover.seed.row_locks import SAME_WITHIN, plan_rows
-from changeover.seed.seed_rate import asked_for, rate_wanted
-from changeover.seed.singulator import share_wanted
-from changeover.seed.trust_order import manual_entry
-from changeover.seed.vacuum_start import start_of
+from changeover.seed.row_locks import SAME_WITHIN
+
+__all__ = ["SETTINGS", "Ask", "ManyProposals", "propose_many"]
 
 SETTINGS = ("depth", "singulator", "closing", "vacuum", "hub_spacing", "seed_rate", "cells")
 NONE = 0  # where a position or a notch is not proposed
 
 
 @dataclass(frozen=True)
-class Ask:
-    """What one lot and job ask of any planter: the case and the disc chosen for it."""
-
-    case: Case
-    disc: Part | None = None
-
-
-@dataclass(frozen=True)
 class ManyProposals:
     """Proposed values of p planters of at most r rows; a reason comes on asking.
 
-    ``working`` (p, r) marks the rows that plant. ``notch`` (p, r) and the positions
-    ``singulator`` and ``closing`` (p,) are 0 where there is no proposal; other arrays hold NaN
-    there. ``vacuum`` in kPa, ``hub_spacing`` (p, r) in mm, ``seed_rate`` in seeds/m²,
-    ``spacing`` in m, ``seeds_per_second`` a row, ``disc_speed`` in rpm, ``mass_rate`` in kg/m².
+    ``working`` (p, r) marks the rows that plant. Positions are 0 where there is no proposal:
+    ``notch`` and ``closing`` (p, r), ``singulator`` (p,), ``cells`` (p,); other arrays hold NaN
+    there. ``vacuum`` in kPa, ``hub_spacing`` (p, r) in mm, ``down_pressure`` (p, circuits) in the
+    unit of ``fleet.load``, ``seed_rate`` in seeds/m², ``spacing`` in m, ``seeds_per_second`` a
+    row, ``disc_speed`` in rpm, ``stand`` in plants/m², ``mass_rate`` in kg/m²; ``seeds`` and
+    ``packages`` for the whole job, overlap counted in.
     """
 
     fleet: Fleet
@@ -59,11 +45,16 @@ class ManyProposals:
     closing: Counts
     vacuum: Floats
     hub_spacing: Floats
+    down_pressure: Floats
+    cells: Counts
     seed_rate: Floats
     spacing: Floats
     seeds_per_second: Floats
     disc_speed: Floats
+    stand: Floats
     mass_rate: Floats
+    seeds: Floats
+    packages: Floats
 
     def proposed(self, planter: int, setting: str, row: int = 1) -> Proposed:
         """Return the whole proposal for one setting of one planter's row, with its reason.
@@ -71,152 +62,85 @@ class ManyProposals:
         ``planter`` counts from 0, ``row`` from 1. Raises Refusal for a setting that the bulk
         look-up does not propose, or a row that does not plant.
         """
-        if setting not in SETTINGS or not self.working[planter, row - 1]:
+        asked = self._setting(setting)
+        if asked is None or not self.working[planter, row - 1]:
             raise Refusal(f"Bulk look-up: {setting} of row {row} has no proposal here.")
         ask = self.asks[int(self.which[planter])]
-        case = _on(self.fleet.planters[planter], ask)
-        cells = {"depth": propose_depth(case, standard("depth"))[0]} if setting == "depth" else {}
+        case = on_planter(self.fleet, planter, ask)
+        cell = Cell(setting, case.planter.place(asked.scope, row))
+        if setting == "depth":
+            return propose_depth(case, asked)[0][cell]
         if setting == "hub_spacing":
-            code = ask.disc.code if ask.disc else None
-            cells[setting] = propose_hub_spacing(case, standard(setting), code)
-        place = case.planter.place(standard(setting).scope, row)
-        cell = Cell(setting, place)
-        if setting in cells:
-            return cells[setting][cell]
-        answer = answer_at(standard(setting), place, (choose_with(case, ask.disc),))
+            return propose_hub_spacing(case, asked, ask.disc.code if ask.disc else None)[cell]
+        answer = answer_at(asked, cell.place, (choose_with(case, ask.disc),))
         return Proposed(cell, answer.value, answer.reason, answer.low, answer.high)
+
+    def _setting(self, key: str) -> Setting | None:
+        load = self.fleet.load.setting
+        if load is not None and load.key == key:
+            return load
+        return standard(key) if key in SETTINGS else None
 
 
 def propose_many(fleet: Fleet, asks: Sequence[Ask], which: Counts) -> ManyProposals:
     """Return the numeric proposals for every row of every planter, ``which`` asks which (p,).
 
     Each distinct ask is looked up once; then all planters and rows are reckoned as arrays. Agrees
-    with ``propose`` row by row, for planters of which nothing is found, without records and
-    without manual values that name one planter. Raises Refusal for inputs out of bounds.
+    with ``propose`` row by row, with a disc that is given and one lot on each planter; bench
+    runs, which belong to one planter's rows, are left to ``propose``. Raises Refusal for inputs
+    out of bounds.
     """
     if len(which) != len(fleet.planters) or not 0 <= which.min() <= which.max() < len(asks):
         raise Refusal("Bulk look-up: give one ask, by its number, for each planter.")
-    asked = {key: column[which] for key, column in _asked(asks).items()}
+    asked = columns(fleet, asks, which)
     working, spacing = _working(fleet, asked["row_spacing"])
     rate = asked["rate"]
     per_second = rate * spacing * asked["speed"]
+    seeds = asked["area"] * rate * spacing * working.sum(axis=1) / fleet.width
     return ManyProposals(
         fleet,
         tuple(asks),
         which,
         working,
-        np.where(working, _notches(fleet, asked["depth"], asked["notch"]), NONE),
+        np.where(working, _notches(fleet, asked), NONE),
         _positions(fleet, asked["open_share"], asked["position"]),
-        _closing(fleet, asked["force"], asked["closing"]),
+        np.where(working, _closing(fleet, asked), NONE),
         _vacuum(fleet, asked["vacuum"], asked["vacuum_low"]),
         np.where(working, _hubs(fleet, asked["hub"]), np.nan),
+        _down_pressure(fleet, asked, working),
+        _cells(asked),
         rate,
         1.0 / (rate * spacing),
         per_second,
         per_second * 60.0 / asked["cells"],
+        rate * asked["come_up"],
         rate / asked["seeds_per_mass"],
+        seeds,
+        whole_packages(seeds, asked["package"]),
     )
-
-
-def _on(planter: Planter, ask: Ask) -> Case:
-    """Return the case of an ask on one planter of which nothing is found."""
-    case = ask.case
-    plan = plan_rows(planter, Setup(), case.job.row_spacing, case.units)
-    manual = tuple(one for one in case.manual if one.planter is None)
-    return replace(
-        case,
-        planter=planter,
-        as_found=Setup(),
-        rows=plan.rows,
-        row_spacing=plan.spacing,
-        records=(),
-        manual=manual,
-    )
-
-
-def _asked(asks: Sequence[Ask]) -> dict[str, Floats]:
-    """Return the figures of each ask as columns, NaN where one has none."""
-    lines = [_figures(ask) for ask in asks]
-    columns = {key: np.array([line[key] for line in lines]) for key in lines[0]}
-    known = columns["rate"][np.isfinite(columns["rate"])]
-    bounds.RATE.of(Q(known, "seed/m^2"))
-    bounds.SPEED.of(Q(columns["speed"], "m/s"))
-    return columns
-
-
-def _figures(ask: Ask) -> dict[str, float]:
-    case = replace(ask.case, manual=tuple(one for one in ask.case.manual if one.planter is None))
-    target = target_depth(case.crop, soil_of(case))
-    open_share, force = share_wanted(case), closing_share(case.crop.rules, soil_of(case))
-    per_mass = case.seeds_per_mass
-    rate = _manual(case, "seed_rate", "seed/m^2") if not asked_for(case) else np.nan
-    vacuum, low = _start(case, ask.disc)
-    depth = _manual(case, "depth", "mm")
-    by_rule = target is not None and np.isnan(depth)
-    return {
-        "rate": _size(rate_wanted(case), "seed/m^2") if np.isnan(rate) else rate,
-        "speed": _size(case.job.speed, "m/s"),
-        "row_spacing": _size(case.job.row_spacing, "m"),
-        "cells": float(ask.disc.cells) if ask.disc and ask.disc.cells else np.nan,
-        "seeds_per_mass": _size(per_mass[0] if per_mass else None, "seed/kg"),
-        "depth": _size(target.depth, "mm") if by_rule and target else depth,
-        "notch": _position(case, "depth"),
-        "open_share": open_share.gives if open_share else np.nan,
-        "position": _position(case, "singulator", ask.disc),
-        "force": force[0] if force else np.nan,
-        "closing": _position(case, "closing", ask.disc),
-        "vacuum": vacuum,
-        "vacuum_low": low,
-        "hub": _manual(case, "hub_spacing", "mm", ask.disc),
-    }
-
-
-def _size(quantity: Quantity | None, unit: str) -> float:
-    return np.nan if quantity is None else float(quantity.magnitude) * _factor(quantity.units, unit)
-
-
-@lru_cache(maxsize=256)
-def _factor(given: Unit, wanted: str) -> float:
-    """Return how many of the unit wanted one of the unit given is; none of them has an offset."""
-    return float(Q(1.0, given).to(wanted).magnitude)
-
-
-def _manual(case: Case, key: str, unit: str, disc: Part | None = None) -> float:
-    entered = manual_entry(case, key, disc.code if disc else None)
-    known = entered is not None and is_quantity(entered.value)
-    return _size(entered.value, unit) if known and entered else np.nan  # type: ignore[arg-type]
-
-
-def _position(case: Case, key: str, disc: Part | None = None) -> float:
-    entered = manual_entry(case, key, disc.code if disc else None)
-    return float(entered.value) if entered and isinstance(entered.value, int) else np.nan
-
-
-def _start(case: Case, disc: Part | None) -> tuple[float, float]:
-    """Return the vacuum to start from and the least that will do, kPa; the user's own is both."""
-    own = _manual(case, "vacuum", "kPa", disc)
-    if not np.isnan(own):
-        return own, own
-    band = start_of(case, disc)
-    if band is None:
-        return np.nan, np.nan
-    return _size(band.start, "kPa"), _size(band.low, "kPa")
 
 
 def _working(fleet: Fleet, wanted: Floats) -> tuple[Marks, Floats]:
-    """Return the rows that plant (p, r) and the spacing between them (p,), in metres."""
-    wide = fleet.row_spacing
-    narrow = np.where(fleet.split, wide / 2.0, wide)
-    as_narrow = fleet.split & (np.abs(wanted - narrow) <= SAME_WITHIN * narrow)
-    locked = fleet.split & ~as_narrow & (np.abs(wanted - wide) <= SAME_WITHIN * wide)
-    working = fleet.exists & ~(fleet.between & locked[:, None])
-    return working, np.where(locked, wide, narrow)
+    """Return the rows that plant (p, r) and the spacing between them (p,), in metres.
+
+    Rows between the main rows stay as found where no spacing is wanted, or one that is not had.
+    """
+    wide, narrow = fleet.row_spacing, fleet.narrow
+    all_down = fleet.split & (np.abs(wanted - narrow) <= SAME_WITHIN * narrow)
+    all_up = fleet.split & ~all_down & (np.abs(wanted - wide) <= SAME_WITHIN * wide)
+    as_found = fleet.split & ~all_down & ~all_up
+    up = fleet.between & (all_up[:, None] | (as_found[:, None] & fleet.up))
+    working = fleet.exists & ~up
+    between = (working & fleet.between).any(axis=1)
+    return working, np.where(fleet.twin | between, narrow, wide)
 
 
-def _notches(fleet: Fleet, depth: Floats, fixed: Floats) -> Counts:
-    """Return the notch nearest to a depth in mm at every row (p, r), 0 beyond the scale."""
+def _notches(fleet: Fleet, asked: dict[str, Floats]) -> Counts:
+    """Return the notch nearest to the depth in mm at every row (p, r), 0 beyond the scale."""
+    own, fixed = asked["depth_own"], asked["notch"]
+    depth = np.where(np.isnan(own), asked["depth"], own)
     from_first = (depth - fleet.depth_first)[:, None] - fleet.offset
-    nearest = np.rint(from_first / fleet.depth_step[:, None] + 1.0 + 1e-9)
+    nearest = np.rint(from_first / fleet.depth_step + 1.0 + 1e-9)
     nearest = np.where(np.isnan(fixed)[:, None], nearest, fixed[:, None])
     reached = (nearest >= 1.0) & (nearest <= fleet.notches[:, None])
     return np.where(reached, nearest, NONE).astype(np.int64)
@@ -231,25 +155,55 @@ def _positions(fleet: Fleet, share: Floats, fixed: Floats) -> Counts:
     return _fixed(by_rule, fixed, np.count_nonzero(fleet.positions, axis=1))
 
 
-def _closing(fleet: Fleet, share: Floats, fixed: Floats) -> Counts:
-    """Return the closing position for a share of the index (p,), 0 without ground."""
-    by_rule = np.nan_to_num(1.0 + np.rint(share * (fleet.closing - 1) + 1e-9), nan=NONE)
-    return _fixed(by_rule.astype(np.int64), fixed, fleet.closing)
+def _closing(fleet: Fleet, asked: dict[str, Floats]) -> Counts:
+    """Return the closing position for a share of the index (p, r), 0 without ground."""
+    force, most = (asked[key][:, None] for key in ("force", "force_in_track")), fleet.closing
+    plain, in_track = (1.0 + np.rint(share * (most[:, None] - 1) + 1e-9) for share in force)
+    by_rule = np.nan_to_num(np.where(fleet.track, in_track, plain), nan=NONE).astype(np.int64)
+    return _fixed(by_rule, asked["closing"][:, None], most[:, None])
 
 
 def _fixed(by_rule: Counts, fixed: Floats, most: Counts) -> Counts:
     """Return the user's own position where one is entered; 0 where the planter has no such."""
-    own = np.where((fixed >= 1) & (fixed <= most), np.nan_to_num(fixed), NONE).astype(np.int64)
+    had = (fixed >= 1) & (fixed <= most)
+    own = np.where(had, fixed, NONE).astype(np.int64)
     return np.where(np.isnan(fixed), by_rule, own)
+
+
+def _cells(asked: dict[str, Floats]) -> Counts:
+    """Return the cells to enter in the cab (p,): one's own, else the disc's; 0 for none."""
+    cells = np.where(np.isnan(asked["cells_own"]), asked["cells"], asked["cells_own"])
+    return np.where(np.isfinite(cells), cells, NONE).astype(np.int64)
 
 
 def _vacuum(fleet: Fleet, start: Floats, low: Floats) -> Floats:
     """Return the level to start from in kPa (p,): the fan limit where the band allows no more."""
     limit = fleet.fan_limit
-    return np.where(start <= limit, start, np.where(low <= limit, limit, np.nan))
+    level = np.where(start <= limit, start, np.where(low <= limit, limit, np.nan))
+    return np.where(np.isfinite(start), level, np.nan)
 
 
 def _hubs(fleet: Fleet, figure: Floats) -> Floats:
-    """Return the figure from each meter's own zero, to the planter's step (p, r), in mm."""
+    """Return the figure from each meter's own zero, to the planter's step (p, r), in mm.
+
+    Without a figure that can be, it is kept as found.
+    """
     step = fleet.hub_step[:, None]
-    return np.floor((figure[:, None] + fleet.hub_zero) / step + 0.5 + 1e-9) * step
+    with_zero = np.where(np.isfinite(figure), figure, np.nan)[:, None] + fleet.hub_zero
+    stepped = np.floor(with_zero / step + 0.5 + 1e-9) * step
+    return np.where(np.isnan(stepped), fleet.hub_found, stepped)
+
+
+def _down_pressure(fleet: Fleet, asked: dict[str, Floats], working: Marks) -> Floats:
+    """Return the down pressure of each circuit (p, c): one's own, its line's, or as found.
+
+    A circuit of which no row plants stays as found.
+    """
+    lines = fleet.load
+    load = np.where(lines.track, asked["load_in_track"][:, None], asked["load"][:, None])
+    by_line = lines.reached(load)
+    manual, proved = asked["load_manual"][:, None], asked["load_proved"][:, None]
+    kept = np.where(np.isnan(proved), lines.found, proved)
+    found = np.where(np.isnan(manual), np.where(np.isnan(by_line), kept, by_line), manual)
+    plants = (lines.rows & working[:, None, :]).any(axis=2)
+    return np.where(plants, np.where(np.isfinite(found), found, np.nan), lines.found)

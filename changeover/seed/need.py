@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import ceil
 
 import numpy as np
+from numpy.typing import NDArray
 
 from changeover.quantities import Q, Quantity, Refusal
 from changeover.seed import bounds
@@ -60,9 +61,19 @@ def packages_needed(seeds: Quantity, seeds_per_package: float | Quantity) -> Pac
     Rounds up in whole numbers, so that no seed is lost and no package is added by a rounding
     error. Raises Refusal for input out of bounds.
     """
-    wanted = _whole_up(bounds.COUNT.of(seeds))
-    size = int(bounds.PACKAGE_SEEDS.of(seeds_per_package))
-    return Packages(-(-wanted // size), size, wanted)
+    return packages_holding(seeds, int(bounds.PACKAGE_SEEDS.of(seeds_per_package)))
+
+
+def seeds_in_package(seeds_per_mass: Quantity, package_mass: Quantity) -> int:
+    """Return the whole seeds in a package of a mass.
+
+    Raises Refusal for input out of bounds, or a package of less than one seed.
+    """
+    held = bounds.PACKAGE_MASS.of(package_mass) / 1000.0 * bounds.SEEDS_PER_MASS.of(seeds_per_mass)
+    size = int(held * (1.0 + _ROUNDING))
+    if size < 1:
+        raise Refusal("Package: its mass holds less than one seed; check mass and seed size.")
+    return size
 
 
 def packages_by_mass(seeds: Quantity, seeds_per_mass: Quantity, package_mass: Quantity) -> Packages:
@@ -70,12 +81,25 @@ def packages_by_mass(seeds: Quantity, seeds_per_mass: Quantity, package_mass: Qu
 
     A package counts as the whole seeds in its mass. Raises Refusal for input out of bounds.
     """
-    held = bounds.PACKAGE_MASS.of(package_mass) / 1000.0 * bounds.SEEDS_PER_MASS.of(seeds_per_mass)
-    size = int(held * (1.0 + _ROUNDING))
-    if size < 1:
-        raise Refusal("Package: its mass holds less than one seed; check mass and seed size.")
+    return packages_holding(seeds, seeds_in_package(seeds_per_mass, package_mass))
+
+
+def packages_holding(seeds: Quantity, size: int) -> Packages:
+    """Return the whole packages of ``size`` seeds, known to be a size that can be.
+
+    Raises Refusal for a count of seeds out of bounds.
+    """
     wanted = _whole_up(bounds.COUNT.of(seeds))
     return Packages(-(-wanted // size), size, wanted)
+
+
+def whole_packages(seeds: NDArray[np.float64], size: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return the whole packages of ``size`` seeds that hold at least ``seeds``, as bare arrays.
+
+    For inner loops: rounds as ``packages_needed`` does, checks no bounds, and keeps NaN.
+    """
+    wanted = np.ceil(seeds * (1.0 - _ROUNDING))
+    return np.ceil(wanted / size)
 
 
 def share_packages(packages: int, shares: Sequence[float]) -> tuple[int, ...]:

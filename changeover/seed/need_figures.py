@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from changeover.planter.places import Place
 from changeover.quantities import Q, Quantity, Refusal, grouped, show
-from changeover.seed import need
+from changeover.seed import bounds, need
 from changeover.seed.case import Case
 from changeover.seed.depth_rows import named_rows
 from changeover.seed.reasons import Figure, Input, Reason, Trust
@@ -37,14 +37,23 @@ def need_figures(case: Case, seed_rate: Quantity) -> Iterator[Figure]:
 
 def packages_of(case: Case, seeds: Quantity) -> need.Packages | None:
     """Return the whole packages that hold the seeds, None when the package is not known."""
+    size = package_size(case)
+    return None if size is None else need.packages_holding(seeds, size)
+
+
+def package_size(case: Case) -> int | None:
+    """Return the seeds in a package: the lot's own, by its mass, or the crop's; None if unknown.
+
+    Raises Refusal for a package that holds too few seeds or too many to be one.
+    """
     lot = case.lot
     if lot.package_seeds is not None:
-        return need.packages_needed(seeds, lot.package_seeds)
+        return int(bounds.PACKAGE_SEEDS.of(lot.package_seeds))
     if lot.package_mass is not None and case.seeds_per_mass is not None:
-        return need.packages_by_mass(seeds, case.seeds_per_mass[0], lot.package_mass)
+        return need.seeds_in_package(case.seeds_per_mass[0], lot.package_mass)
     figure = case.crop.best("package_seeds")
     if figure is not None and lot.package_mass is None:
-        return need.packages_needed(seeds, float(figure.middle.magnitude))
+        return int(bounds.PACKAGE_SEEDS.of(float(figure.middle.magnitude)))
     return None
 
 

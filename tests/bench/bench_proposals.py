@@ -4,15 +4,31 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from changeover.planter.load_reading import LoadReading
+from changeover.planter.places import Place, Scope
 from changeover.planter.scales import DepthScale
+from changeover.planter.settings import Kind, Setting, WorkPlace
 from changeover.quantities import Q
 from changeover.seed.bulk import Ask, propose_many
 from changeover.seed.fleet_arrays import Fleet
 from changeover.seed.manual import ManualValue
 from tests.bench.timing import Ratio, Spell, seconds_of
-from tests.seed.made_up import SOY_DISC, case, planter, proposal
+from tests.seed.made_up import SOY_DISC, case, job, planter, proposal
 
 PLANTERS, ROWS = 1000, 36
+DOWN_PRESSURE = Setting(
+    "down",
+    "Down pressure",
+    Kind.QUANTITY,
+    Scope.DOWN_PRESSURE,
+    WorkPlace.ROW_UNIT,
+    measure="force",
+    own=True,
+)
+READINGS = tuple(
+    LoadReading(Place.of_row(5), Q(setting, "lbf"), Q(load, "lbf"))
+    for setting, load in ((100, 70), (200, 150), (300, 238))
+)
 CROPS = ("corn", "soybean", "sorghum", "sunflower", "cotton")
 
 
@@ -25,8 +41,7 @@ def bare_arithmetic(fleet: Fleet) -> None:
     1.0 / (rate * spacing)
     per_second * 60.0 / 56.0
     rate / 5732.0
-    first, step = fleet.depth_first[:, None], fleet.depth_step[:, None]
-    np.rint((depth - first - fleet.offset) / step + 1.0)
+    np.rint((depth - fleet.depth_first[:, None] - fleet.offset) / fleet.depth_step + 1.0)
     np.floor((15.0 + fleet.hub_zero) / 0.1 + 0.5) * 0.1
     np.minimum(level, fleet.fan_limit[:, None])
     np.abs(fleet.open_share - 0.5).argmin(axis=1)
@@ -35,9 +50,12 @@ def bare_arithmetic(fleet: Fleet) -> None:
 
 def measure() -> Iterable[Ratio | Spell]:
     scale = DepthScale(Q(0.5, "in"), Q(0.25, "in"), 13, {5: Q(0.1, "in")})
-    fleet = Fleet.of([planter(ROWS, name=f"P{n}", depth=scale) for n in range(PLANTERS)])
+    own = {"depth": scale, "wheel_track_rows": frozenset({8, 29}), "load_readings": READINGS}
+    planters = [planter(ROWS, name=f"P{number}", **own) for number in range(PLANTERS)]
+    fleet = Fleet.of(planters, load=DOWN_PRESSURE)
     hub = ManualValue("soybean", "hub_spacing", Q(15, "mm"))
-    asks = [Ask(case(crop, manual=(hub,)), SOY_DISC) for crop in CROPS]
+    day = job(emergence=0.9, overlap=0.03, soil_temperature=Q(51, "degF"))
+    asks = [Ask(case(crop, manual=(hub,), job=day), SOY_DISC) for crop in CROPS]
     which = np.arange(PLANTERS) % len(asks)
     yield Ratio(
         "proposals for 1 000 planters of 36 rows",
@@ -52,9 +70,9 @@ def measure() -> Iterable[Ratio | Spell]:
         "proposal for a planter of 48 rows", seconds_of(lambda: proposal(planter=machine)), 0.05
     )
     deep = DepthScale(Q(0.5, "in"), Q(0.25, "in"), 13, {r: Q(r / 500, "in") for r in range(1, 49)})
-    own = planter(48, depth=deep)
+    calibrated = planter(48, depth=deep)
     yield Spell(
         "the same, each row with its own depth offset",
-        seconds_of(lambda: proposal(planter=own)),
+        seconds_of(lambda: proposal(planter=calibrated)),
         0.05,
     )
