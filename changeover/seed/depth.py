@@ -63,7 +63,8 @@ def target_depth(crop: Crop, soil: Soil) -> DepthTarget | None:
 
     A figure of the crop for just this soil is taken as it stands. Else the steps that hold are
     added up, each a share of the way from the typical depth to its least or greatest, and the
-    sum is held between those. Sources stand in the crop table and in the rules of depth.
+    sum is held between those; towards an end that is not printed no step is taken. Sources stand
+    in the crop table and in the rules of depth.
     """
     day = (soil.moisture, soil.texture, soil.tillage)
     fitting = [figure for figure in crop.of("depth") if figure.when.fits(*day)]
@@ -78,7 +79,8 @@ def target_depth(crop: Crop, soil: Soil) -> DepthTarget | None:
     way = max(-1.0, min(1.0, sum(rule.gives for rule in steps)))
     end = own.high if way > 0 else own.low
     depth = own.middle if end is None else own.middle + abs(way) * (end - own.middle)
-    return DepthTarget(depth, own.low, own.high, own, steps)
+    moved = () if way and end is None else steps
+    return DepthTarget(depth, own.low, own.high, own, moved)
 
 
 def is_cold(crop: Crop, temperature: Quantity | None) -> bool:

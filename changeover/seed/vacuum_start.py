@@ -7,7 +7,7 @@ from functools import lru_cache
 from changeover.planter.parts import Part
 from changeover.planter.places import Place
 from changeover.planter.settings import Setting
-from changeover.quantities import Q, Quantity, Units, is_quantity, show
+from changeover.quantities import Q, Quantity, Refusal, Units, is_quantity, show
 from changeover.seed import rate
 from changeover.seed.bench_seen import BY_BENCH, vacuum_by_bench
 from changeover.seed.case import Case
@@ -87,7 +87,7 @@ def _for_one(setting: Setting, place: Place, case: Case, disc: Part | None) -> A
 def start_of(case: Case, disc: Part | None) -> VacuumBand | None:
     """Return the start and band by rule alone: the published optima, else seed weight and hole.
 
-    None where neither is known. Raises Refusal for input out of bounds.
+    None where neither is known, or where no vacuum holds so heavy a seed at so small a hole.
     """
     if case.crop.of("vacuum"):
         return _printed_start(case.crop)
@@ -103,15 +103,17 @@ def _printed_start(crop: Crop) -> VacuumBand:
 
 
 @lru_cache(maxsize=256)
-def _start_by_weight(mass: Quantity, hole: Quantity) -> VacuumBand:
-    return start_from_seed(mass, hole)
+def _start_by_weight(mass: Quantity, hole: Quantity) -> VacuumBand | None:
+    try:
+        return start_from_seed(mass, hole)
+    except Refusal:
+        return None
 
 
 def _from_print(case: Case, disc: Part | None) -> Answer:
     figures, band = case.crop.of("vacuum"), start_of(case, disc)
     if band is None:
-        why = "No optimum is printed for it, and seed weight or hole is not known."
-        return no_ground(RULE, why)
+        return no_ground(RULE, _why_none(case, disc))
     if figures:
         return _from_optima(case, disc, figures, band)
     level = show(band.start, "pressure", case.units)
@@ -131,6 +133,14 @@ def _from_print(case: Case, disc: Part | None) -> Answer:
         says={Trust.MEMORY: f"{level}, by weight and hole"},
     )
     return Answer(band.start, reason, band.low, band.high)
+
+
+def _why_none(case: Case, disc: Part | None) -> str:
+    """Say why there is no start: what is not known, or that no vacuum would hold the seed."""
+    if disc is None or disc.hole is None or _seed_mass(case) is None:
+        return "No optimum is printed for it, and seed weight or hole is not known."
+    hole = show(disc.hole, "seed_size", case.units)
+    return f"A hole of {hole} is too small to hold so heavy a seed: take a disc with larger holes."
 
 
 def _from_optima(

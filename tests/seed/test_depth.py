@@ -59,6 +59,17 @@ def test_steps_go_part_of_the_way_to_the_bound() -> None:
     assert inches("corn", Soil(Moisture.WET, Texture.CLAY)) == pytest.approx(1.5)
 
 
+def test_no_step_is_told_towards_an_end_that_is_not_printed() -> None:
+    wet, dry = (
+        target_depth(crop_table()["sunflower"], Soil(moisture))
+        for moisture in (Moisture.WET, Moisture.DRY)
+    )
+    assert wet is not None
+    assert dry is not None
+    assert (wet.low, wet.steps, wet.depth) == (None, (), wet.figure.middle)
+    assert dry.steps
+
+
 def test_cold_soil_is_planted_shallower() -> None:
     assert inches("corn", Soil(temperature=Q(52, "degF"))) < inches("corn", Soil())
     assert inches("corn", Soil(temperature=Q(60, "degF"))) == inches("corn", Soil())

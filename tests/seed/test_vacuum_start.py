@@ -141,3 +141,10 @@ def test_a_field_high_up_keeps_the_level_and_says_what_the_fan_does() -> None:
     assert up.value == low.value
     assert "keep the level on the gauge" in up.reason.how
     assert any(one.name == "altitude" for one in up.reason.inputs)
+
+
+def test_a_hole_too_small_for_the_seed_gets_a_sentence_and_no_value() -> None:
+    bean = lot("dry_bean_pinto", thousand_seed_mass=Q(400, "g"))
+    found = answer("dry_bean_pinto", replace(SMALL_DISC, hole=Q(1.5, "mm")), lot=bean)
+    assert found.value is None
+    assert "too small to hold so heavy a seed" in found.reason.why
