@@ -45,19 +45,36 @@ app.exec()
 """
 OURS = """
 import os, sys, time
-from changeover.app import run
-from PySide6.QtCore import QEvent
-from PySide6.QtWidgets import QApplication
-wanted = sys.argv[2]
-class Watched(QApplication):
-    def notify(self, receiver, event):
-        done = super().notify(receiver, event)
-        if event.type() == QEvent.Type.Paint and receiver.objectName() == wanted:
-            print(time.monotonic(), flush=True)
-            os._exit(0)
-        return done
-app = Watched([])
-run(sys.argv[1])
+import changeover.app as ours
+from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtWidgets import QWidget
+def told():
+    print(time.monotonic(), flush=True)
+    os._exit(0)
+class Told(QObject):
+    def eventFilter(self, widget, event):
+        if event.type() == QEvent.Type.Paint:
+            QTimer.singleShot(0, told)
+        return False
+def built(*arguments):
+    window = plain(*arguments)
+    begin = window.begin
+    def begun():
+        begin()
+        window.told = Told()
+        window.findChild(QWidget, "matrix_cells").installEventFilter(window.told)
+    window.begin = begun
+    return window
+def veiled(*arguments):
+    curtain = veil(*arguments)
+    curtain.painted.connect(told)
+    return curtain
+plain, veil = ours.build_window, ours.Curtain
+if sys.argv[2] == "rows":
+    ours.build_window = built
+else:
+    ours.Curtain = veiled
+ours.run(sys.argv[1])
 """
 
 
@@ -78,11 +95,11 @@ def start_up(repeat: int = 9) -> Iterator[Ratio]:
     with tempfile.TemporaryDirectory() as folder:
         store = shutil.copy(bundled("demo.sqlite"), Path(folder) / "demo.sqlite")
         os.environ["XDG_CONFIG_HOME"] = folder
-        started(OURS, str(store), "matrix_cells")
+        started(OURS, str(store), "rows")
         taken = [
             (
-                started(OURS, str(store), "curtain"),
-                started(OURS, str(store), "matrix_cells"),
+                started(OURS, str(store), "frame"),
+                started(OURS, str(store), "rows"),
                 started(EMPTY),
             )
             for _ in range(repeat)
