@@ -106,7 +106,7 @@ def _least(given: "Mapping[str, Quantity]") -> list["Figure"]:
     from changeover.quantities import Q
     from changeover.seed import bounds
     from changeover.seed.reasons import Figure, Reason, Trust
-    from changeover.seed.vacuum import ASSUMPTIONS, least_holding_vacuum
+    from changeover.seed.vacuum import ASSUMPTIONS, FRICTION_SOURCE, least_holding_vacuum
 
     if not INPUTS.keys() <= given.keys():
         return []
@@ -116,5 +116,6 @@ def _least(given: "Mapping[str, Quantity]") -> list["Figure"]:
         given["thousand_seed_mass"] / 1000, given["hole"], speed, given["circle"]
     )
     how = "m · (g + v² / r) / (friction 0.4 · hole area)"
-    reason = Reason("force balance", " ".join(ASSUMPTIONS), "statics", Trust.MEMORY, how)
+    source = f"statics; {FRICTION_SOURCE}"
+    reason = Reason("force balance", " ".join(ASSUMPTIONS), source, Trust.PUBLISHED, how)
     return [Figure("least_holding", "Least that holds a seed", least, "pressure", reason)]

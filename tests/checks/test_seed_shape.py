@@ -77,6 +77,8 @@ HEAPS = [
     ("sunflower, wet", 406.56, 902.0, 54.93, ISIK, 0.01),
     ("soybean", 766.12, 983.33, 22.58, KIBAR, 0.6),
     ("soybean, wet", 719.00, 905.67, 20.61, KIBAR, 0.01),
+    ("popcorn, dry", 771.0, 1304.0, 40.87, KARABABA, 0.01),
+    ("popcorn, wet", 703.0, 1224.0, 42.56, KARABABA, 0.01),
     ("maize, least", 746.0, 1250.0, 40.32, DARFOUR, 0.01),
     ("maize, most", 709.5, 1250.0, 43.24, DARFOUR, 0.01),
     ("green pea, fresh", 630.76, 1088.0, 42.02, GANJLOO, 0.02),
