@@ -13,6 +13,7 @@ from changeover.quantities import (
     Units,
     check_kind,
     figure_in,
+    how_many,
     in_own_units,
     show,
 )
@@ -153,11 +154,12 @@ class DepthScale:
     def _row_words(self, row: int) -> str:
         offset = self.offsets[row]
         way = "deeper" if offset.magnitude >= 0 else "shallower"
-        words = f"row {row} {in_own_units(abs(offset))} {way}"
+        size: Quantity = offset if offset.magnitude >= 0 else -1 * offset
+        words = f"row {row} {in_own_units(size)} {way}"
         if row in self.steps:
             words += f", {in_own_units(self.steps[row])} a notch"
         dug = self.digs[row].digs if row in self.digs else 0
-        return f"{words}, by {dug} dig{'s' if dug > 1 else ''}" if dug else words
+        return f"{words}, by {how_many(dug, 'dig')}" if dug else words
 
 
 def step_text(step: Quantity, units: Units) -> str:

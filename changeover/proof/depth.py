@@ -6,7 +6,6 @@ from math import ceil, sqrt
 
 import numpy as np
 
-from changeover.planter.scales import DepthScale
 from changeover.proof.bench import Standing
 from changeover.proof.intervals import Floats, Interval, mean_interval, student_quantile, wilson
 from changeover.quantities import Q, Quantity, Refusal, check_kind
@@ -131,16 +130,6 @@ def notch_change(digs: DepthDigs, target: Quantity, step: Quantity) -> int | Non
     change = _nearest(off / size)
     half = float(Q(digs.interval.width / 2, digs.mean.units).to("in").magnitude)
     return change if change == 0 or half < abs(off) else None
-
-
-def new_offset(scale: DepthScale, notch: int, digs: DepthDigs) -> Quantity:
-    """Return the row's offset on the depth scale after the digs: its calibration, a length.
-
-    The mean dug, less what the scale says for that notch without an offset.
-    """
-    by_scale = scale.first + (notch - 1) * scale.step
-    unit = scale.step.units
-    return Q(float((digs.mean - by_scale).to(unit).magnitude), unit)
 
 
 def _nearest(steps: float) -> int:

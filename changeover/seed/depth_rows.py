@@ -12,6 +12,7 @@ from changeover.quantities import (
     Quantity,
     Units,
     grouped,
+    how_many,
     is_quantity,
     show,
     unit_sign,
@@ -138,7 +139,7 @@ def own_words(scale: DepthScale, row: int, units: Units) -> str:
     size: Quantity = offset if offset.magnitude > 0 else -1 * offset
     by = f"{show(size, 'depth', units)} {way}" if offset.magnitude else ""
     dug = scale.digs.get(row)
-    whence = f", by {dug.digs} dig{'s' if dug.digs > 1 else ''} in your record" if dug else ""
+    whence = f", by {how_many(dug.digs, 'dig')} in your record" if dug else ""
     if step is not None:
         at_first = f", {by} at notch 1" if by else ""
         own = f"this row’s own line, {step_text(step, units)} a notch{at_first}"

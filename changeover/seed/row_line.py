@@ -7,7 +7,7 @@ from math import isfinite
 import numpy as np
 
 from changeover.planter.scales import WIDEST_STEP, DepthScale, DugLine, step_text
-from changeover.quantities import Q, Quantity, Refusal, Units, show
+from changeover.quantities import Q, Quantity, Refusal, Units, how_many, show
 from changeover.seed import bounds
 from changeover.seed.calibration_line import CalibrationLine, fit_line
 from changeover.seed.depth_calibration import DepthLine, common_depth_line, shifted_depth_line
@@ -98,7 +98,7 @@ def _fitted(digs: RowDigs, units: Units) -> tuple[str, CalibrationLine | None]:
     if len(set(notches)) < 2:
         tell = "tells" if parts[0].size == 1 else "tell"
         told = f"{tell} how deep the row plants, not its step"
-        return f"{_count(parts[0].size)} at notch {digs.notch} {told}", None
+        return f"{how_many(parts[0].size, 'dig')} at notch {digs.notch} {told}", None
     each = np.repeat(notches, [part.size for part in parts])
     line = fit_line(each, np.concatenate(parts), f"Row {digs.row}, depth calibration")
     flaw = _flaw(line, units)
@@ -141,8 +141,8 @@ def _own_line(scale: DepthScale, digs: RowDigs, line: DepthLine, units: Units) -
     within = abs(step - scale.step) <= half
     beside = "which lies within that" if within else "which lies outside of that"
     why = (
-        f"{_count(line.line.readings)} at notches {notches} give this row its own line by least "
-        f"squares: {shown} a notch (95 %); the scale says {common}, {beside}."
+        f"{how_many(line.line.readings, 'dig')} at notches {notches} give this row its own line "
+        f"by least squares: {shown} a notch (95 %); the scale says {common}, {beside}."
     )
     return RowCalibration(
         digs.row, offset, step, half, line, why, _cautions(scale, digs, line, units)
@@ -164,7 +164,9 @@ def _flaw(line: CalibrationLine, units: Units) -> str | None:
     if line.slope <= 0:
         return f"the depth does not grow with the notch; {MISTAKEN}"
     if line.freedom < 1:
-        return f"{line.readings} digs leave nothing to tell how sure the step is; dig more"
+        return (
+            f"{how_many(line.readings, 'dig')} leave nothing to tell how sure the step is; dig more"
+        )
     half = line.slope_half_width()
     figure = _step(line.slope, units).partition(" ")[0]
     shown = f"{figure} ± {_step(half, units)} a notch"
@@ -201,10 +203,6 @@ def _cautions(scale: DepthScale, digs: RowDigs, line: DepthLine, units: Units) -
             "the interval is too narrow."
         )
     return tuple(says)
-
-
-def _count(digs: int) -> str:
-    return f"{digs} dig{'s' if digs > 1 else ''}"
 
 
 def _step(mm: float, units: Units) -> str:

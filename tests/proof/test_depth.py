@@ -3,7 +3,6 @@
 import numpy as np
 import pytest
 
-from changeover.planter.scales import DepthScale
 from changeover.proof.bench import Standing
 from changeover.proof.depth import (
     DepthDigs,
@@ -11,7 +10,6 @@ from changeover.proof.depth import (
     digs_for,
     judge_depth,
     judge_depths,
-    new_offset,
     notch_change,
 )
 from changeover.proof.intervals import student_quantile
@@ -88,13 +86,6 @@ def test_too_few_digs_propose_nothing() -> None:
     one = judge_depth(1, Q(np.array([1.2]), "in"), GOAL)
     assert (one.interval, one.digs_needed, one.standing) == (None, None, Standing.OPEN)
     assert notch_change(one, GOAL.target, STEP) is None
-
-
-def test_the_new_offset_makes_the_scale_say_what_was_dug() -> None:
-    scale = DepthScale(Q(1, "in"), STEP, 12)
-    offset = new_offset(scale, 5, digs(1.8))
-    calibrated = DepthScale(Q(1, "in"), STEP, 12, {1: offset})
-    assert calibrated.depth(5, 1).to("in").magnitude == pytest.approx(1.8)
 
 
 def test_shallow_rows_become_findings_with_the_notches() -> None:

@@ -1,9 +1,9 @@
 """Depth digs: entered by row, judged against the goal, and taken over as calibration."""
 
-from dataclasses import replace
+from datetime import UTC, datetime
 from pathlib import Path
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QCheckBox, QWidget
 from typing_extensions import override
 
 from changeover.desk.prove.depth import (
@@ -11,15 +11,16 @@ from changeover.desk.prove.depth import (
     RowDepth,
     accept_calibration,
     depth_of,
+    earlier_digs,
     import_digs,
     judge_digs,
     notches_as_found,
     save_digs,
+    wanted_depth,
 )
 from changeover.desk.prove.proofs import Proof, PutProof, TakenProof
 from changeover.desk.prove.report import print_depth
-from changeover.planter.places import Place
-from changeover.planter.setup import Cell
+from changeover.desk.prove.row_lines import EarlierDigs, calibration_words
 from changeover.proof.depth import DepthGoal
 from changeover.quantities import Q, Refusal
 from changeover.window.asking import Asking
@@ -37,8 +38,9 @@ from changeover.window.words import button, label
 HEADING = "mean depth by row with its 95 % interval; shaded: target and tolerance"
 TOLERANCE = Q(0.25, "in")  # one notch of common practice, no source; the user's to change
 ACCEPTING = (
-    "The offset of each row follows its digs, and the notch to go to becomes the target. Lower the "
-    "planter, or lock its cylinders, before anyone sets a notch."
+    "Each row takes over what its digs tell: a line of its own where it was dug at two notches or "
+    "more, else only its offset; below the table stands which, and why. The notch to go to becomes "
+    "the target. Lower the planter, or lock its cylinders, before anyone sets a notch."
 )
 
 
@@ -51,17 +53,24 @@ class DepthView(EnteredView[DepthProof]):
     def __init__(self, read: Read, door: Door, outlook: Outlook, asking: Asking) -> None:
         super().__init__(read, door, outlook, asking)
         self.rows: tuple[RowDepth, ...] = ()
-        self.entry, self.plot = DepthEntry(self.draft, outlook), RowPlotView(outlook)
+        self.entry = DepthEntry(self.draft, outlook, self.judged)
+        self.plot = RowPlotView(outlook)
         self.model: ListModel[RowDepth] = ListModel(depth_columns(outlook.units), door, outlook)
         self.table = ListView(self.model, "Digs by row")
         self.table.setMinimumHeight(160)
         self.table.horizontalHeader().setStretchLastSection(True)
         self.accept = button("Take the calibration over", clicked=self.take_over)
+        self.past = QCheckBox("With digs of the year before")
+        self.past.setChecked(True)
+        self.past.setToolTip("Digs of a row at other notches, on other days, tell of its line too")
+        self.past.toggled.connect(lambda _on: self.show_entered())
+        self.lines = label(wrap=True)
+        self.side.column.addWidget(self.past)
         self.side.column.addWidget(self.accept)
         self.side.column.addWidget(label(ACCEPTING, "soft", wrap=True))
         self.side.column.addStretch()
         heading = label(HEADING, "soft")
-        self.put_together(self.entry, heading, self.plot, self.table, self.cards)
+        self.put_together(self.entry, heading, self.plot, self.table, self.lines, self.cards)
 
     def empty(self) -> DepthProof:
         return DepthProof()
@@ -71,12 +80,8 @@ class DepthView(EnteredView[DepthProof]):
         share = None if last is None else last.share_least
         tolerance = TOLERANCE if last is None else last.tolerance
         board = self.outlook.board
-        first = Cell("depth", Place.of_row(1))
-        notch = board.target.get(first) or board.as_found.get(first)
-        goal = None
-        if isinstance(notch, int):
-            scale = replace(board.planter.depth, offsets={})
-            goal = DepthGoal(scale.depth(notch, 1), tolerance, share)
+        wanted = wanted_depth(board)
+        goal = None if wanted is None else DepthGoal(wanted, tolerance, share)
         return DepthProof({}, goal or last, notches_as_found(board))
 
     def read_back(self, proof: TakenProof) -> DepthProof:
@@ -106,14 +111,14 @@ class DepthView(EnteredView[DepthProof]):
         return (first, self.table)
 
     def take_over(self) -> None:
-        """Take the rows' offsets over into the planter, and their notches as target."""
+        """Take the rows' lines or offsets over into the planter, and their notches as target."""
         edit = attempt(self.door, lambda: accept_calibration(self.outlook.board, self.rows))
         if edit is not None:
             self.door.push(edit)
 
     def show_entered(self) -> None:
         proof, board = self.entered, self.outlook.board
-        self.rows = judged_rows(self, proof)
+        self.rows = self.judged(proof) if proof.rows else ()
         self.model.columns = depth_columns(self.outlook.units)
         self.model.show_rows(self.rows)
         self.plot.show_plot(depth_plot(board, proof, self.rows))
@@ -124,13 +129,23 @@ class DepthView(EnteredView[DepthProof]):
         self.side.show_entering(
             entering=self.entering, rows=len(proof.rows), judged=bool(self.rows)
         )
-        self.accept.setEnabled(any(one.offset is not None for one in self.rows))
+        found = [one.calibration for one in self.rows if one.calibration is not None]
+        self.accept.setEnabled(bool(found))
+        self.lines.setText("\n".join(calibration_words(found)))
+        self.lines.setVisible(bool(found))
+        self.past.setVisible(any(self._before()))
         self.say_state(len(proof.rows))
 
+    def judged(self, proof: DepthProof) -> tuple[RowDepth, ...]:
+        """Return the verdict on every row, with the digs of earlier days. Raises Refusal."""
+        return judge_digs(
+            self.outlook.board, proof, self._before() if self.past.isChecked() else ()
+        )
 
-def judged_rows(view: DepthView, proof: DepthProof) -> tuple[RowDepth, ...]:
-    """Return the verdict on every row, none while there are no digs or they cannot be."""
-    try:
-        return judge_digs(view.outlook.board, proof)
-    except Refusal:
-        return ()
+    def _before(self) -> tuple[EarlierDigs, ...]:
+        """Return the digs of saved proofs before the one in view."""
+        if self.entering or not self.saved:
+            return earlier_digs(self.saved, datetime.now(UTC).date())
+        shown = self.saved[self.chosen]
+        day = datetime.fromisoformat(shown.taken).date()
+        return earlier_digs(self.saved[self.chosen + 1 :], day)

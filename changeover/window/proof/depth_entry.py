@@ -1,29 +1,38 @@
 """Entering depth digs by keyboard: the goal once, then one row of depths after another."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
-from changeover.desk.prove.depth import DepthProof, judge_digs, read_digs
+from changeover.desk.prove.depth import DepthProof, RowDepth, read_digs
 from changeover.proof.depth import DepthGoal
 from changeover.quantities import Refusal, Units, read_quantity, show
 from changeover.window.outlook import Outlook
 from changeover.window.proof.bench_entry import read_share
-from changeover.window.proof.depth_words import verdict_of
+from changeover.window.proof.depth_words import taken_over, verdict_of
 from changeover.window.proof.draft import Draft
 from changeover.window.proof.fields import FieldLine, ProofField
 from changeover.window.words import label
 
-HOW = "Depths of one row, from the soil to the seed, apart by blanks; Enter takes the row."
+HOW = (
+    "Depths of one row, from the soil to the seed, apart by blanks; Enter takes the row. Its digs "
+    "at another notch stay beside these, for its depth line; Enter without depths takes them out."
+)
 UNITS = {Units.US: ("in", "cm", "mm"), Units.METRIC: ("mm", "cm", "in")}
 
 
 class DepthEntry(QWidget):
     """The strips of fields, and what they say of the row that is being typed."""
 
-    def __init__(self, draft: Draft[DepthProof], outlook: Outlook) -> None:
+    def __init__(
+        self,
+        draft: Draft[DepthProof],
+        outlook: Outlook,
+        judge: Callable[[DepthProof], tuple[RowDepth, ...]],
+    ) -> None:
         super().__init__()
-        self._draft, self._outlook = draft, outlook
+        self._draft, self._outlook, self._judge = draft, outlook, judge
         self.target, self.tolerance = ProofField("target depth", 84), ProofField("tolerance", 84)
         self.share = ProofField("least share in tolerance", 62, "none")
         self.row, self.notch = ProofField("row", 44), ProofField("notch as found", 44)
@@ -79,8 +88,8 @@ class DepthEntry(QWidget):
     def take(self) -> None:
         """Take the typed row over and go on to the next; say what is wrong with it."""
         try:
-            proof = self._typed()
-            said = self._says(proof)
+            gone = self._taken_out()
+            proof, said = gone if gone is not None else self._typed_and_told()
         except Refusal as refusal:
             self._say(str(refusal), wrong=True)
             return
@@ -111,25 +120,40 @@ class DepthEntry(QWidget):
         return int(text)
 
     def _typed(self) -> DepthProof:
-        row, proof = self._row_typed(), self._draft.value
+        row = self._row_typed()
         found = read_digs(self.depths.text(), self.unit.currentText(), row)
-        notches, text = dict(proof.notches), self.notch.text().strip()
-        count = self._outlook.board.planter.depth.count
+        return self._draft.value.with_digs(row, self._notch_typed(row), found)
+
+    def _notch_typed(self, row: int) -> int | None:
+        text, count = self.notch.text().strip(), self._outlook.board.planter.depth.count
         if text and not (text.isdecimal() and 1 <= int(text) <= count):
             raise Refusal(f"Row {row}: notch “{text}” is not possible; enter 1 to {count}.")
-        notches.pop(row, None)
-        if text:
-            notches[row] = int(text)
-        return replace(proof.with_row(row, found), notches=notches)
+        return int(text) if text else None
+
+    def _typed_and_told(self) -> tuple[DepthProof, str]:
+        proof = self._typed()
+        return proof, self._says(proof)
+
+    def _taken_out(self) -> tuple[DepthProof, str] | None:
+        """Return the draft without the digs of the row and notch typed, if no depths are typed."""
+        row, proof = self._row_typed(), self._draft.value
+        notch = self._notch_typed(row)
+        here = row in proof.rows and notch == proof.notches.get(row)
+        if self.depths.text().strip() or not (here or notch in proof.dug(row)):
+            return None
+        where = f" at notch {notch}" if notch is not None else ""
+        return proof.without_digs(row, notch), f"Row {row}: its digs{where} are out; undo to keep."
 
     def _says(self, proof: DepthProof) -> str:
         row, units = self._row_typed(), self._outlook.units
-        one = next(o for o in judge_digs(self._outlook.board, proof) if o.digs.row == row)
+        one = next(each for each in self._judge(proof) if each.digs.row == row)
         said = f"Row {row}: {one.digs.n} digs, mean {show(one.digs.mean, 'depth', units)}"
         if one.digs.digs_needed:
             said += f", {one.digs.digs_needed} more to fix the mean to ⅛ in"
         if one.notch_to is not None and one.notch_to != one.notch:
             said += f", go from notch {one.notch} to {one.notch_to}"
+        if one.calibration is not None and one.calibration.own_line:
+            said += f", its own line {taken_over(one, units)}"
         return f"{said}; {verdict_of(one)}."
 
     def _live(self) -> None:

@@ -62,7 +62,7 @@ def depth_columns(units: Units) -> tuple[Column[RowDepth], ...]:
         Column("More", _needed, number=True),
         Column("Notch", lambda one: _or_dash(one.notch), number=True),
         Column("Go to", _go_to, number=True, loud=_moves),
-        Column("Offset", lambda one: _shown(one.offset, units), number=True),
+        Column("Takes over", lambda one: taken_over(one, units), number=True),
         Column("Verdict", verdict_of, loud=falls_short),
     )
 
@@ -105,6 +105,17 @@ def _span(interval: Interval | None, mean: Quantity, units: Units) -> str:
         return "–"
     low, high = (Q(end, mean.units) for end in (interval.low, interval.high))
     return f"{show(low, 'depth', units, sign=False)} to {show(high, 'depth', units, sign=False)}"
+
+
+def taken_over(one: RowDepth, units: Units) -> str:
+    """Say what the planter takes over of a row: its own step with interval, or its offset."""
+    found = one.calibration
+    if found is None:
+        return "–"
+    if found.half_width is None or found.step is None:
+        return f"offset {show(found.offset, 'depth', units)}"
+    step = show(found.step, "depth_step", units, sign=False)
+    return f"{step} ± {show(found.half_width, 'depth_step', units)} a notch"
 
 
 def _or_dash(value: int | None) -> str:

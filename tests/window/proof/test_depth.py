@@ -63,6 +63,65 @@ def test_taking_the_calibration_over_changes_planter_and_target_in_one_undo(
     assert 1 not in depth.outlook.board.planter.depth.offsets
 
 
+def dig_at(qtbot: Any, entry: Any, row: int, notch: int, text: str) -> None:
+    entry.row.setText(str(row))
+    entry.notch.setText(str(notch))
+    entry.depths.clear()
+    type_digs(qtbot, entry, text)
+
+
+def column(page: Any, title: str) -> list[str]:
+    (one,) = (one for one in page.model.columns if one.title == title)
+    return [one.text(row) for row in page.model.rows]
+
+
+def test_digs_at_two_notches_offer_the_rows_own_line_and_say_why(depth: OnDemo, qtbot: Any) -> None:
+    entry, page = depth.page.entry, depth.page
+    dig_at(qtbot, entry, 2, 4, "1.58 1.6 1.62")
+    assert page.lines.text().startswith("Row 2: only the offset. 3 digs at notch 4")
+    dig_at(qtbot, entry, 2, 8, "2.35 2.40 2.45")
+    assert "its own line 0.200 ± 0.022 in a notch" in entry.says.text()
+    assert column(page, "Takes over") == ["0.200 ± 0.022 in a notch"]
+    assert page.lines.text().startswith("Row 2: 6 digs at notches 4 and 8 give this row its own")
+    page.take_over()
+    scale = depth.outlook.board.planter.depth
+    assert scale.step_of(2).to("in").magnitude == pytest.approx(0.2)
+    assert scale.depth(8, 2).to("in").magnitude == pytest.approx(2.4)
+
+
+def test_no_depths_take_the_digs_of_that_notch_out(depth: OnDemo, qtbot: Any) -> None:
+    entry = depth.page.entry
+    dig_at(qtbot, entry, 2, 4, "1.58 1.6 1.62")
+    dig_at(qtbot, entry, 2, 8, "2.35 2.40 2.45")
+    dig_at(qtbot, entry, 2, 4, "")
+    assert entry.says.text() == "Row 2: its digs at notch 4 are out; undo to keep."
+    assert depth.page.draft.value.dug(2).keys() == {8}
+    depth.door.stack.undo()
+    assert depth.page.draft.value.dug(2).keys() == {4, 8}
+
+
+def test_digs_saved_before_count_for_the_line_unless_they_are_left_out(
+    depth: OnDemo, qtbot: Any
+) -> None:
+    page = depth.page
+    dig_at(qtbot, page.entry, 2, 4, "1.58 1.6 1.62")
+    page.save()
+    page.enter()
+    dig_at(qtbot, page.entry, 2, 8, "2.35 2.40 2.45")
+    assert column(page, "Takes over") == ["0.200 ± 0.022 in a notch"]
+    assert not page.past.isHidden()
+    page.past.setChecked(False)
+    assert column(page, "Takes over") == ["offset 0.15 in"]
+
+
+def test_the_goal_is_the_depth_that_most_rows_mean(depth: OnDemo, qtbot: Any) -> None:
+    type_digs(qtbot, depth.page.entry, SHALLOW)
+    depth.page.take_over()
+    depth.page.discard()
+    goal = depth.page.fresh().goal
+    assert goal.target.to("in").magnitude == pytest.approx(1.75)
+
+
 def test_what_cannot_be_is_said(depth: OnDemo, qtbot: Any) -> None:
     type_digs(qtbot, depth.page.entry, "1.5 55")
     assert "a depth of 55 is not possible" in depth.page.entry.says.text()
