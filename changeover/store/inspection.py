@@ -1,20 +1,24 @@
 """Looking at a store before it is trusted: is it one, is it whole, and which revision is it."""
 
-import stat
 from pathlib import Path
 
 from sqlalchemy import Connection, text
 from sqlalchemy import inspect as look_at
 
 from changeover.quantities import Refusal
+from changeover.store.read_only import may_write
 from changeover.store.revisions import REVISIONS
 
 _HEADER = b"SQLite format 3\x00"
 _MARK = "about"
+ALLOW_WRITING = "allow writing to it and its folder, or open a copy"
 
 
-def check_file(path: Path, *, create: bool) -> None:
-    """Refuse a file that cannot be a store. Raises Refusal; touches nothing."""
+def check_file(path: Path, *, create: bool, reading: bool = False) -> None:
+    """Refuse a file that cannot be a store; a read-only one too, unless it is only to be read.
+
+    Raises Refusal; touches nothing.
+    """
     if not path.parent.is_dir():
         raise Refusal(f"The folder {path.parent} does not exist; make it or choose another.")
     if path.is_dir():
@@ -23,12 +27,20 @@ def check_file(path: Path, *, create: bool) -> None:
         if create:
             return
         raise Refusal(f"There is no store {path.name} in {path.parent}; check the name.")
-    if not path.stat().st_mode & (stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH):
-        raise Refusal(f"The store {path.name} is read-only; allow writing to it or open a copy.")
-    with path.open("rb") as file:
-        head = file.read(len(_HEADER))
+    if not reading and not may_write(path):
+        raise Refusal(f"The store {path.name} is read-only; {ALLOW_WRITING}.")
+    head = _head(path)
     if head != _HEADER and not (create and not head):
         raise Refusal(f"{path.name} is not a store of Changeover; choose another file.")
+
+
+def _head(path: Path) -> bytes:
+    try:
+        with path.open("rb") as file:
+            return file.read(len(_HEADER))
+    except OSError as error:
+        because = error.strerror or "no reason given"
+        raise Refusal(f"The store {path.name} cannot be read ({because}); allow it.") from error
 
 
 def check_tables(connection: Connection, name: str, *, create: bool) -> str | None:

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from sqlalchemy import Engine
 from sqlalchemy.exc import SQLAlchemyError
@@ -13,10 +14,11 @@ from sqlalchemy.orm import Session
 from changeover.quantities import Refusal
 from changeover.store.connecting import WRITES, engine_of, is_address, use_write_ahead_log
 from changeover.store.failures import SPOILT, refusal_of
-from changeover.store.inspection import check_file, check_tables
+from changeover.store.inspection import ALLOW_WRITING, check_file, check_tables
 from changeover.store.journal import Journal
 from changeover.store.migrating import migrate
 from changeover.store.planters import Seen
+from changeover.store.read_only import copy_to_read, may_write
 from changeover.store.revisions import HEAD
 from changeover.store.unit_of_work import UnitOfWork
 
@@ -28,11 +30,25 @@ def _now() -> datetime:
 
 
 class Store:
-    """An open store; reading and writing go through its units of work."""
+    """An open store; reading and writing go through its units of work.
 
-    def __init__(self, engine: Engine, name: str, clock: Clock = _now) -> None:
+    One that is ``read_only`` stands in a copy, in a folder that goes when it is closed.
+    """
+
+    def __init__(
+        self,
+        engine: Engine,
+        name: str,
+        clock: Clock = _now,
+        copied_to: TemporaryDirectory[str] | None = None,
+    ) -> None:
         self._engine, self.name, self._clock = engine, name, clock
         self._seen: Seen = {}
+        self._copied_to = copied_to
+
+    @property
+    def read_only(self) -> bool:
+        return self._copied_to is not None
 
     @contextmanager
     def read(self) -> Iterator[UnitOfWork]:
@@ -49,6 +65,10 @@ class Store:
 
         Raises Refusal when the store cannot be written; then nothing is kept.
         """
+        if self.read_only:
+            raise Refusal(
+                f"The store {self.name} is read-only, so nothing was changed; {ALLOW_WRITING}."
+            )
         when = self._clock().astimezone(UTC).isoformat(timespec="seconds")
         engine = self._engine.execution_options(**{WRITES: True})
         try:
@@ -62,6 +82,8 @@ class Store:
     def close(self) -> None:
         """Close every connection; a store in a file is then one file again."""
         self._engine.dispose()
+        if self._copied_to is not None:
+            self._copied_to.cleanup()
 
 
 def open_store(
@@ -70,13 +92,15 @@ def open_store(
     """Open a store in a file or at a PostgreSQL address.
 
     With ``create`` a missing one is made. ``reading`` promises that nothing will be changed, so
-    the file stays as it is and the day's backup is left for whoever changes something.
-    Raises Refusal, and leaves the file as it was, when it is missing, not a store, read-only,
-    damaged, locked, or from a newer program.
+    the file stays as it is and the day's backup is left for whoever changes something; a file
+    that is read-only is then read from a copy. Raises Refusal, and leaves the file as it was,
+    when it is missing, not a store, read-only, damaged, locked, or from a newer program.
     """
     name = _name(where)
     if not is_address(where):
-        check_file(Path(where), create=create)
+        check_file(Path(where), create=create, reading=reading)
+        if reading and not may_write(Path(where)):
+            return _read_from_copy(Path(where), clock)
     engine = engine_of(where)
     try:
         _make_ready(engine, name, create=create, reading=reading, clock=clock)
@@ -87,6 +111,25 @@ def open_store(
         engine.dispose()
         raise
     return Store(engine, name, clock)
+
+
+def _read_from_copy(path: Path, clock: Clock) -> Store:
+    """Open a copy of a read-only store, brought to today's tables where the file is older."""
+    try:
+        copy, folder = copy_to_read(path)
+    except OSError as error:
+        raise refusal_of(error, path.name) from error
+    engine = engine_of(copy)
+    try:
+        with engine.connect() as connection:
+            revision = check_tables(connection, path.name, create=False)
+        if revision != HEAD:
+            _to_head(engine)
+    except (SQLAlchemyError, sqlite3.Error, OSError, Refusal, *SPOILT) as error:
+        engine.dispose()
+        folder.cleanup()
+        raise error if isinstance(error, Refusal) else refusal_of(error, path.name) from error
+    return Store(engine, path.name, clock, folder)
 
 
 def _make_ready(engine: Engine, name: str, *, create: bool, reading: bool, clock: Clock) -> None:
@@ -100,8 +143,12 @@ def _make_ready(engine: Engine, name: str, *, create: bool, reading: bool, clock
         from changeover.store.backup import back_up
 
         back_up(Path(engine.url.database or ""), clock(), always=revision != HEAD)
-    if revision == HEAD:
-        return
+    if revision != HEAD:
+        _to_head(engine)
+
+
+def _to_head(engine: Engine) -> None:
+    """Bring a store to today's tables, in one transaction."""
     with engine.execution_options(**{WRITES: True}).begin() as connection:
         migrate(connection)
         with Session(connection) as session:

@@ -6,13 +6,17 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QWidget
 
-from changeover.desk.opening import Store, open_store
+from changeover.desk.opening import Store, open_or_read
 from changeover.quantities import Refusal
 from changeover.window.asking import Asking, DialogAsking
 from changeover.window.main_window import MainWindow
 from changeover.window.preferences import Preferences
 
 BuildWindow = Callable[[Store, Preferences, Asking], MainWindow]
+SEEN_ALONE = (
+    "The store {} is read-only: everything in it can be seen and printed, nothing changed. Allow "
+    "writing to it and its folder, or open a copy, to work in it."
+)
 STORES = "Stores (*.sqlite);;All files (*)"
 
 
@@ -53,7 +57,7 @@ class Session(QObject):
 
         try:
             where = spared(where, self._folder)
-            store = open_store(where, create=create)
+            store = open_or_read(where, create=create)
         except Refusal as refusal:
             self._asking.tell(str(refusal))
             return False
@@ -67,6 +71,8 @@ class Session(QObject):
         window.again_wanted.connect(self.start_again)
         window.begin()
         self._show(window)
+        if store.read_only:
+            window.notice.say(SEEN_ALONE.format(store.name))
         return True
 
     def choose_store(self) -> None:

@@ -1,6 +1,7 @@
 """``changeover worklist`` writes the work to files and says the same on standard output."""
 
-from collections.abc import Callable
+import shutil
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -8,6 +9,7 @@ import pytest
 from openpyxl import load_workbook
 
 from changeover.__main__ import main
+from changeover.bundled import bundled
 
 Answer = Callable[..., dict[str, Any]]
 
@@ -96,3 +98,25 @@ def test_with_a_crew_each_bag_has_its_person(store: str, tmp_path: Path, answer:
     assert {bag["person"] for bag in answered["bags"]} <= {"Ann", "Bo"}
     assert [one["name"] for one in answered["timetable"]["persons"]] == ["Ann", "Bo"]
     assert answered["timetable"]["begin"] == "7:00"
+
+
+@pytest.fixture
+def locked(tmp_path: Path) -> Iterator[str]:
+    """Give a read-only store in a read-only folder."""
+    yard = tmp_path / "yard"
+    yard.mkdir()
+    file = shutil.copyfile(bundled("demo.sqlite"), yard / "demo.sqlite")
+    file.chmod(0o444)
+    yard.chmod(0o555)
+    yield str(file)
+    yard.chmod(0o755)
+
+
+def test_a_read_only_store_gives_its_worklist_and_proposal(
+    locked: str, store: str, tmp_path: Path, answer: Answer
+) -> None:
+    assert answer("proposal", locked, *JOB) == answer("proposal", store, *JOB)
+    answered = answer("worklist", locked, *JOB, "--out", str(tmp_path / "out"))
+    assert {Path(name).suffix for name in answered["files"]} == {".xlsx", ".csv", ".pdf"}
+    assert answered["tasks"] == answer("worklist", store, *JOB, "--out", str(tmp_path))["tasks"]
+    assert [one.name for one in Path(locked).parent.iterdir()] == ["demo.sqlite"]

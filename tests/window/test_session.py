@@ -1,5 +1,6 @@
 """Opening and changing stores: first start, demo, a store that is refused."""
 
+import shutil
 from collections.abc import Callable, Iterator
 from contextlib import closing
 from pathlib import Path
@@ -10,7 +11,7 @@ from pytestqt.qtbot import QtBot
 from changeover.app import build_window
 from changeover.bundled import bundled
 from changeover.desk.door import apply
-from changeover.desk.edits import PutPlanter
+from changeover.desk.edits import PutPlanter, SaveSetup
 from changeover.desk.fleet import planter_names
 from changeover.desk.opening import open_store
 from changeover.quantities import Units
@@ -23,6 +24,12 @@ from changeover.window.theme import DARK
 from tests.window.invented import Answers, long_planter
 
 Make = Callable[..., Session]
+
+
+def copied(tmp_path: Path) -> Path:
+    """Return a copy of the demo beside which nothing else lies."""
+    (tmp_path / "yard").mkdir()
+    return shutil.copyfile(bundled("demo.sqlite"), tmp_path / "yard" / "shared.sqlite")
 
 
 @pytest.fixture
@@ -137,3 +144,23 @@ def test_what_is_looked_at_is_remembered(make: Make, tmp_path: Path) -> None:
     outlook.show_tokens(DARK)
     kept = Preferences(tmp_path / "window.ini")
     assert (kept.planter, kept.units, kept.tokens) == (other, Units.METRIC, DARK)
+
+
+def test_a_read_only_store_says_so_once_shows_all_and_refuses_edits(
+    make: Make, tmp_path: Path, qtbot: QtBot
+) -> None:
+    path = copied(tmp_path)
+    path.chmod(0o444)
+    session = make()
+    assert session.open(str(path))
+    window = session.screen
+    assert isinstance(window, MainWindow)
+    assert "read-only: everything in it can be seen" in window.notice.words.text()
+    assert session.asking.told == []  # type: ignore[attr-defined]
+    for key in ("planter", "shelf", "record"):
+        assert window.open_page(key)
+    assert window.pages["record"].history.lines  # type: ignore[attr-defined]
+    with qtbot.waitSignal(window.door.refused) as refused:
+        assert not window.door.push(SaveSetup(window.outlook.planter, "as it was"))
+    assert "is read-only, so nothing was changed" in refused.args[0]
+    assert [one.name for one in path.parent.iterdir()] == [path.name]
