@@ -41,6 +41,8 @@ def _activities(
     )
     before = [each.key for each in earlier if draw(st.integers(0, 3)) == 0]
     by_row = draw(st.booleans())
+    others = [] if skill or persons > 1 or crew == 1 else [None, None, *_by_one(earlier)]
+    other = draw(st.sampled_from(others)) if others else None
     return Activity(
         f"task {number}",
         modes,
@@ -50,7 +52,13 @@ def _activities(
         state=draw(st.sampled_from(STATES)),
         skill=skill,
         place=draw(st.one_of(st.none(), st.integers(1, rows))),
+        not_by=() if other is None else (other,),
     )
+
+
+def _by_one(activities: Sequence[Activity]) -> list[str]:
+    """Return the keys of work that one person does, so that somebody else is left."""
+    return [each.key for each in activities if each.modes[0].persons == 1]
 
 
 def least_by_trying(work: Work) -> int:
@@ -62,9 +70,25 @@ def least_by_trying(work: Work) -> int:
     best = 10_000
     for chosen in itertools.product(*choices):
         blocks = [block for division in chosen for block in division]
+        if same_persons(work, blocks):
+            continue
         for order in itertools.permutations(blocks):
             best = min(best, _length(work, order, best))
     return best
+
+
+def same_persons(work: Work, stints: Sequence[Stint]) -> list[str]:
+    """Return what somebody does who does what only others may do beside it."""
+    who = {
+        activity.key: {n for s in stints if s.activity == activity.key for n in s.persons}
+        for activity in work.activities
+    }
+    return [
+        f"{activity.key} is done by somebody who does {key}"
+        for activity in work.activities
+        for key in activity.not_by
+        if who[activity.key] & who[key]
+    ]
 
 
 def _divisions(work: Work, activity: Activity) -> Iterator[list[Stint]]:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from changeover.switch.timetable.solve import Activity, Stint, Work
+from tests.switch.timetable_cases import same_persons
 
 
 def broken(
@@ -15,6 +16,7 @@ def broken(
         *(f"{stint} is lost" for stint in done if stint not in stints),
         *_wrong_stints(work, new),
         *_wrong_rows(work, stints),
+        *same_persons(work, stints),
         *_wrong_order(work, new, stints),
         *_wrong_minutes(work, stints, now),
     ]

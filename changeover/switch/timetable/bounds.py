@@ -8,6 +8,7 @@ from functools import partial
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from changeover.switch.timetable.apart import likeness
 from changeover.switch.timetable.model import Activity, Mode, Stint
 from changeover.switch.timetable.pieces import Piece
 from changeover.switch.timetable.rest import Rest
@@ -196,10 +197,9 @@ def alike(rest: Rest) -> list[list[str]]:
     """Return the groups of persons whom the rules cannot tell apart, two or more each."""
     busy = {name for stint in rest.under_way for name in stint.persons}
     groups: dict[object, list[str]] = defaultdict(list)
-    wanted = {activity.skill for activity in rest.todo}
     for person in rest.work.crew:
         if person.name not in busy:
-            groups[(person.skills & wanted, person.hours)].append(person.name)
+            groups[likeness(person, rest.todo)[:2]].append(person.name)
     return [names for names in groups.values() if len(names) > 1]
 
 

@@ -9,8 +9,9 @@ from changeover.switch.timetable.model import Activity
 def with_all_before(activities: Sequence[Activity]) -> tuple[Activity, ...]:
     """Return the activities with every prerequisite that follows from theirs.
 
-    Two that hold by row give one by row; a whole one before or after makes it whole. Where the
-    rows of the three differ, only two whole ones are joined, since a row might be left out.
+    What is wholly before, or wholly after, something in between is wholly before what comes
+    after that; two that hold by row give one by row. Rows of the outer ones that the one in
+    between does not have are held by nothing, so that such are not joined.
     """
     own = {activity.key: activity for activity in activities}
     found: dict[str, dict[str, bool]] = {}
@@ -22,8 +23,9 @@ def with_all_before(activities: Sequence[Activity]) -> tuple[Activity, ...]:
             found[key] = {each: whole for each, whole in near.items() if each in own}
             for middle, second in list(found[key].items()):
                 for first, whole in before(middle).items():
-                    if _joins(own[first], own[middle], own[key], both=whole and second):
-                        found[key][first] = found[key].get(first, False) or whole or second
+                    if _joins(own[first], own[middle], own[key], whole, second):
+                        all_of = whole or second or not own[middle].rows
+                        found[key][first] = found[key].get(first, False) or all_of
         return found[key]
 
     return tuple(
@@ -36,6 +38,10 @@ def with_all_before(activities: Sequence[Activity]) -> tuple[Activity, ...]:
     )
 
 
-def _joins(first: Activity, middle: Activity, last: Activity, *, both: bool) -> bool:
-    """Tell whether two prerequisites join: both whole, or the same rows all along."""
-    return both or all(each.rows in ((), middle.rows) for each in (first, last)) or not middle.rows
+def _joins(first: Activity, middle: Activity, last: Activity, whole: bool, second: bool) -> bool:
+    """Tell whether two prerequisites join: each is whole, or its outer rows are in the middle."""
+    return (whole or _within(first, middle)) and (second or _within(last, middle))
+
+
+def _within(outer: Activity, middle: Activity) -> bool:
+    return not middle.rows or set(outer.rows) <= set(middle.rows)

@@ -1,12 +1,16 @@
 """Times for blocks of work taken in a given order: each as early as the rules of the work allow."""
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from bisect import bisect_left, bisect_right, insort
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import NamedTuple
 
+from changeover.switch.timetable.apart import pairs_apart
 from changeover.switch.timetable.model import Activity, Person, Stint
 from changeover.switch.timetable.rest import Rest
+
+Hours = Sequence[tuple[int, int]]
 
 
 @dataclass(frozen=True)
@@ -22,13 +26,18 @@ class Block:
     count: int
     mode: int
 
-    @property
+    @cached_property
     def minutes(self) -> int:
         return self.activity.modes[self.mode].duration(self.count)
 
-    @property
+    @cached_property
     def rows(self) -> tuple[int, ...]:
         return self.activity.rows[self.first : self.first + self.count]
+
+    @cached_property
+    def uses(self) -> tuple[tuple[str, int], ...]:
+        """The shared tools held, and how many of each."""
+        return tuple(self.activity.modes[self.mode].uses.items())
 
 
 def blocks_of(rest: Rest, stints: Sequence[Stint]) -> list[Block]:
@@ -42,6 +51,11 @@ def blocks_of(rest: Rest, stints: Sequence[Stint]) -> list[Block]:
     return blocks
 
 
+class _Placed(NamedTuple):
+    block: Block
+    end: int
+
+
 class Decoder:
     """Gives times to blocks in an order; plain numbers throughout, since it runs very often."""
 
@@ -49,133 +63,168 @@ class Decoder:
         self._rest = rest
         self._release = {each.key: rest.release(each) for each in rest.todo}
         self._rows = {each.key: each.rows for each in rest.todo}
-        self._hours = {person.name: person.hours for person in rest.work.crew}
-        own = {each.key for each in rest.todo}
+        self._hours: Mapping[str, Hours] = {each.name: each.hours for each in rest.work.crew}
+        own = {each.key: each for each in rest.todo}
         self._before = {
             each.key: [
-                *((key, True) for key in each.after if key in own),
-                *((key, False) for key in each.after_by_row if key in own),
+                (key, whole, rest.gap(own[key], each) or 0)
+                for keys, whole in ((each.after, True), (each.after_by_row, False))
+                for key in keys
+                if key in own
             ]
             for each in rest.todo
         }
+        self._apart = [(one.key, other.key) for one, other in pairs_apart(rest.todo)]
 
     def times(self, blocks: Sequence[Block]) -> list[int] | None:
-        """Return the start of each block, None when one comes before what it waits for."""
-        board = _Times(self._rest)
+        """Return the start of each block, None when one comes before what it waits for.
+
+        None too when somebody does two things that different persons must do.
+        """
+        if self._apart and not self._kept_apart(blocks):
+            return None
+        board = _Times(self._rest, self._hours)
+        left: dict[str, int] = {}
+        for block in blocks:
+            left[block.activity.key] = left.get(block.activity.key, 0) + 1
+        placed: dict[str, list[_Placed]] = {key: [] for key in left}
         starts = []
         for block in blocks:
-            begin = self._earliest(block, board)
+            begin = self._earliest(block, placed, left)
             if begin is not None:
-                begin = board.fit(block, begin, self._hours)
+                begin = board.fit(block, begin)
             if begin is None:
                 return None
-            board.put(block, begin)
+            board.put(block.activity, block.persons, block.uses, begin, begin + block.minutes)
+            placed[block.activity.key].append(_Placed(block, begin + block.minutes))
+            left[block.activity.key] -= 1
             starts.append(begin)
         return starts
 
-    def _earliest(self, block: Block, board: "_Times") -> int | None:
-        earliest = self._release[block.activity.key]
+    def _kept_apart(self, blocks: Iterable[Block]) -> bool:
+        who: dict[str, set[str]] = {}
+        for block in blocks:
+            who.setdefault(block.activity.key, set()).update(block.persons)
+        return all(who[one].isdisjoint(who[other]) for one, other in self._apart)
+
+    def _earliest(
+        self, block: Block, placed: Mapping[str, list[_Placed]], left: Mapping[str, int]
+    ) -> int | None:
+        key = block.activity.key
+        earliest = self._release[key]
         rows = block.rows
-        for key, whole in self._before[block.activity.key]:
-            needed = self._needed(key, None if whole else rows)
-            for placed in board.placed.get(key, ()):
-                if whole or _meet(rows, placed.rows):
-                    wait = board.gap if _apart(placed.state, block.activity.state) else 0
-                    earliest = max(earliest, placed.end + wait)
-                    needed -= self._needed(key, None if whole else rows, placed.rows)
-            if needed > 0:
+        for before, whole, wait in self._before[key]:
+            if left[before] and (whole or not self._covered(before, rows, placed[before])):
                 return None
+            for other, end in placed[before]:
+                if end + wait > earliest and (whole or _meet(rows, other.rows)):
+                    earliest = end + wait
         return earliest
 
-    def _needed(
-        self, key: str, rows: tuple[int, ...] | None, of: tuple[int, ...] | None = None
-    ) -> int:
-        """Return how many rows of an activity (or of some) must be over; 1 for work in one go."""
-        every = self._rows[key] if of is None else of
-        if not every:
-            return 1
-        if not rows:
-            return len(every)
-        return bisect_right(every, rows[-1]) - bisect_left(every, rows[0])
+    def _covered(self, key: str, rows: tuple[int, ...], placed: Iterable[_Placed]) -> bool:
+        """Tell whether an activity is placed on all its rows between some others."""
+        every = self._rows[key]
+        if not every or not rows:
+            return False
+        needed = _between(every, rows)
+        return sum(_between(other.rows, rows) for other, _ in placed) == needed
+
+
+def _between(every: tuple[int, ...], rows: tuple[int, ...]) -> int:
+    return bisect_right(every, rows[-1]) - bisect_left(every, rows[0])
 
 
 def _meet(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
     return not one or not other or (one[0] <= other[-1] and other[0] <= one[-1])
 
 
-def _apart(one: str | None, other: str | None) -> bool:
-    return one is not None and other is not None and one != other
-
-
-class _Placed(NamedTuple):
-    rows: tuple[int, ...]
-    end: int
-    state: str | None
-
-
 class _Times:
     """What is taken so far: persons, machine states and shared tools, as stretches of minutes."""
 
-    def __init__(self, rest: Rest) -> None:
-        self.gap = rest.work.state_minutes
-        self.placed: dict[str, list[_Placed]] = {}
+    def __init__(self, rest: Rest, hours: Mapping[str, Hours]) -> None:
+        self._gap = rest.work.state_minutes
+        self._hours = hours
         self._busy: dict[str, list[tuple[int, int]]] = {each.name: [] for each in rest.work.crew}
-        self._states: list[tuple[int, int, str]] = []
+        self._states: dict[str, list[tuple[int, int]]] = {}
         self._tools: dict[str, list[tuple[int, int, int]]] = {name: [] for name in rest.work.tools}
         self._capacity = rest.work.tools
         for stint in rest.under_way:
             activity = rest.work.activity(stint.activity)
-            self._take(activity, stint.persons, stint.mode, stint.start, stint.end)
+            uses = activity.modes[stint.mode].uses.items()
+            self.put(activity, stint.persons, uses, stint.start, stint.end)
 
-    def put(self, block: Block, start: int) -> None:
-        """Take the persons, the state and the tools of a block from its start."""
-        end = start + block.minutes
-        self._take(block.activity, block.persons, block.mode, start, end)
-        placed = _Placed(block.rows, end, block.activity.state)
-        self.placed.setdefault(block.activity.key, []).append(placed)
-
-    def _take(
-        self, activity: Activity, persons: Sequence[str], mode: int, start: int, end: int
+    def put(
+        self,
+        activity: Activity,
+        persons: Sequence[str],
+        uses: Iterable[tuple[str, int]],
+        start: int,
+        end: int,
     ) -> None:
+        """Take persons, the state of the machine and tools for a stretch of minutes."""
         for name in persons:
-            self._busy[name].append((start, end))
+            insort(self._busy[name], (start, end))
         if activity.state is not None:
-            self._states.append((start, end, activity.state))
-        for tool, amount in activity.modes[mode].uses.items():
-            self._tools[tool].append((start, end, amount))
+            _join(self._states.setdefault(activity.state, []), start, end)
+        for tool, amount in uses:
+            if amount:
+                self._tools[tool].append((start, end, amount))
 
-    def fit(
-        self, block: Block, start: int, hours: dict[str, tuple[tuple[int, int], ...]]
-    ) -> int | None:
+    def fit(self, block: Block, start: int) -> int | None:
         """Return the first minute from a start at which a block fits, None outside all hours."""
-        minutes, state = block.minutes, block.activity.state
-        uses = block.activity.modes[block.mode].uses.items()
+        minutes, state, gap = block.minutes, block.activity.state, self._gap
+        others = [
+            taken for other, taken in self._states.items() if state is not None and other != state
+        ]
         while True:
             begin = start
             for name in block.persons:
                 start = _past(self._busy[name], start, minutes)
-                if hours[name]:
-                    at_work = _at_work(hours[name], start, minutes)
+                hours = self._hours[name]
+                if hours:
+                    at_work = _at_work(hours, start, minutes)
                     if at_work is None:
                         return None
                     start = at_work
-            if state is not None:
-                others = [(s, e + self.gap) for s, e, other in self._states if other != state]
-                start = _past(others, start, minutes + self.gap)
-            for tool, amount in uses:
-                start = _past_tool(self._tools[tool], start, minutes, self._capacity[tool] - amount)
+            for taken in others:
+                start = _past_states(taken, start, minutes, gap)
+            for tool, amount in block.uses:
+                taken_tool = self._tools[tool]
+                if amount and taken_tool:
+                    start = _past_tool(taken_tool, start, minutes, self._capacity[tool] - amount)
             if start == begin:
                 return start
 
 
+def _join(taken: list[tuple[int, int]], start: int, end: int) -> None:
+    """Add a stretch to others in the order of time that do not meet, joined with those it meets."""
+    at = 0
+    while at < len(taken) and taken[at][1] < start:
+        at += 1
+    last = at
+    while last < len(taken) and taken[last][0] <= end:
+        start, end = min(start, taken[last][0]), max(end, taken[last][1])
+        last += 1
+    taken[at:last] = [(start, end)]
+
+
 def _past(taken: Sequence[tuple[int, int]], start: int, minutes: int) -> int:
-    """Return the first start from which a stretch of minutes is clear of what is taken."""
-    moved = True
-    while moved:
-        moved = False
-        for begin, end in taken:
-            if begin < start + minutes and start < end:
-                start, moved = end, True
+    """Return the first start from which minutes are clear of stretches in the order of time."""
+    for begin, end in taken:
+        if begin >= start + minutes and begin > start:
+            break
+        if end > start and begin < start + minutes:
+            start = end
+    return start
+
+
+def _past_states(taken: Sequence[tuple[int, int]], start: int, minutes: int, gap: int) -> int:
+    """Return the first start clear of stretches in the order of time by some minutes."""
+    for begin, end in taken:
+        if begin >= start + minutes + gap:
+            break
+        if end + gap > start:
+            start = end + gap
     return start
 
 
@@ -183,6 +232,8 @@ def _past_tool(taken: Sequence[tuple[int, int, int]], start: int, minutes: int, 
     """Return the first start from which no more than ``room`` of a tool is held by others."""
     while True:
         during = [each for each in taken if each[0] < start + minutes and start < each[1]]
+        if sum(each[2] for each in during) <= room:
+            return start
         moments = [start, *(begin for begin, _, _ in during if begin > start)]
         if all(
             sum(amount for begin, end, amount in during if begin <= at < end) <= room
@@ -192,7 +243,7 @@ def _past_tool(taken: Sequence[tuple[int, int, int]], start: int, minutes: int, 
         start = min(end for _, end, _ in during)
 
 
-def _at_work(hours: Sequence[tuple[int, int]], start: int, minutes: int) -> int | None:
+def _at_work(hours: Hours, start: int, minutes: int) -> int | None:
     for begin, end in hours:
         if max(begin, start) + minutes <= end:
             return max(begin, start)

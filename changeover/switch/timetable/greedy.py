@@ -4,12 +4,22 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from changeover.switch.timetable.apart import cases
 from changeover.switch.timetable.model import Activity, Mode, Person, Stint
 from changeover.switch.timetable.rest import Rest, shares_rows
 
 
 def first_timetable(rest: Rest) -> list[Stint] | None:
-    """Return new stints for all that remains, or None when the hours of the crew run out."""
+    """Return new stints for all that remains, or None when the hours of the crew run out.
+
+    Where different persons must do two things, the shortest of the cases.
+    """
+    tries = [_by_rules(replace(rest, todo=todo)) for todo in cases(rest.work.crew, rest.todo)]
+    found = [stints for stints in tries if stints is not None]
+    return min(found, key=lambda each: max((s.end for s in each), default=0), default=None)
+
+
+def _by_rules(rest: Rest) -> list[Stint] | None:
     board = Board(rest)
     waiting = list(rest.todo)
     tails = _tails(rest)

@@ -47,6 +47,8 @@ class Activity:
     that must have ended only on the rows that a block covers. ``state`` is the state of the
     machine: two activities may overlap only when their states are equal or one has none.
     ``place`` is where along the bar (in row numbers) work without rows is done.
+    ``not_by`` names activities of which nobody who takes part does this one, before or after;
+    ``barred`` the persons who must not do it.
     """
 
     key: str
@@ -57,6 +59,8 @@ class Activity:
     state: str | None = None
     skill: str | None = None
     place: int | None = None
+    not_by: tuple[str, ...] = ()
+    barred: frozenset[str] = frozenset()
 
     @property
     def shared_out(self) -> bool:
@@ -77,7 +81,8 @@ class Person:
     place: int | None = None
 
     def can(self, activity: Activity) -> bool:
-        return activity.skill is None or activity.skill in self.skills
+        skilled = activity.skill is None or activity.skill in self.skills
+        return skilled and self.name not in activity.barred
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import permutations
 
 from changeover.switch.search import Clock, ask
+from changeover.switch.timetable.apart import kept_apart
 from changeover.switch.timetable.bounds import (
     add_heads_and_tails,
     add_least_time,
@@ -97,7 +98,7 @@ def put_together(rest: Rest, phases: Phases) -> list[Stint] | None:
         return None
     orders = permutations(phases.runs) if len(phases.runs) <= ORDERED else [tuple(phases.runs)]
     tries = (_in_order(rest, order) for order in orders)
-    right = [stints for stints in tries if stints is not None]
+    right = [each for each in tries if each is not None and kept_apart(rest.todo, each)]
     return min(right, key=lambda each: max(stint.end for stint in each), default=None)
 
 

@@ -3,7 +3,9 @@
 from collections.abc import Iterable, Sequence
 
 from changeover.quantities import Refusal
+from changeover.switch.timetable.apart import cases
 from changeover.switch.timetable.model import Activity, Mode, Person, Stint, Work
+from changeover.switch.timetable.rest import Rest
 
 
 def refuse_impossible(work: Work, done: Sequence[Stint], now: int) -> None:
@@ -20,6 +22,21 @@ def refuse_impossible(work: Work, done: Sequence[Stint], now: int) -> None:
     _refuse_circle(work.activities)
     for stint in done:
         _refuse_done(stint, work, now)
+
+
+def refuse_too_few(rest: Rest) -> None:
+    """Raise Refusal when nobody is left for work that others must not have done."""
+    for activity in rest.todo:
+        if activity.not_by and not cases(rest.work.crew, _alone_with(activity, rest.todo)):
+            others = ", ".join(f"“{key}”" for key in activity.not_by)
+            raise Refusal(
+                f"“{activity.key}” must be done by nobody who does {others}, and the crew has "
+                "not enough persons for that; add a person who can do it."
+            )
+
+
+def _alone_with(activity: Activity, todo: Sequence[Activity]) -> list[Activity]:
+    return [each for each in todo if each is activity or each.key in activity.not_by]
 
 
 def _refuse_twice(what: str, names: Iterable[str]) -> None:
@@ -47,6 +64,12 @@ def _refuse_activity(activity: Activity, known: set[str], work: Work) -> None:
             raise Refusal(
                 f"“{activity.key}” comes after “{before}”, which is not in the work; "
                 "add that activity or take the prerequisite away."
+            )
+    for other in activity.not_by:
+        if other not in known or other == activity.key:
+            raise Refusal(
+                f"“{activity.key}” must be done by somebody else than “{other}”, which is "
+                "not other work of the timetable; name other work or take that away."
             )
     if not activity.modes:
         raise Refusal(f"“{activity.key}” has no way to be done; give it minutes and persons.")

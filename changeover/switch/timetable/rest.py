@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from changeover.switch.timetable.apart import barred_by_done
 from changeover.switch.timetable.model import Activity, Stint, Work
 
 
@@ -51,7 +52,7 @@ def rest_of(work: Work, done: Sequence[Stint], now: int) -> Rest:
         left = tuple(row for row in activity.rows if row not in over)
         if activity.key not in begun or left:
             todo.append(replace(activity, rows=left))
-    return Rest(work, tuple(done), tuple(todo), now)
+    return Rest(work, tuple(done), tuple(barred_by_done(work, todo, done)), now)
 
 
 def shares_rows(one: Sequence[int], other: Sequence[int]) -> bool:

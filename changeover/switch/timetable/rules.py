@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from itertools import combinations
 from typing import TYPE_CHECKING
 
+from changeover.switch.timetable.apart import pairs_apart
 from changeover.switch.timetable.model import Activity, Person, Stint
 from changeover.switch.timetable.pieces import Piece, make_pieces
 from changeover.switch.timetable.rest import Rest
@@ -54,6 +55,7 @@ def ruled_model(rest: Rest, horizon: int) -> Ruled:
     for piece in ruled.all_pieces:
         model.add(ruled.length >= piece.end).only_enforce_if(piece.present)
     ordered = _prerequisites(ruled)
+    _persons_apart(ruled)
     _states(ruled, ordered)
     for person in rest.work.crew:
         _one_at_a_time(ruled, person)
@@ -101,6 +103,15 @@ def _after_by_row(ruled: Ruled, before: Piece, piece: Piece) -> None:
     earlier = model.new_bool_var("earlier")
     model.add(before.end + wait <= piece.start).only_enforce_if(earlier)
     model.add_bool_or([*choices, earlier])
+
+
+def _persons_apart(ruled: Ruled) -> None:
+    """Let nobody do two things that different persons must do."""
+    for one, other in pairs_apart(ruled.rest.todo):
+        for first in ruled.of(one.key):
+            for second in ruled.of(other.key):
+                for name in first.persons.keys() & second.persons.keys():
+                    ruled.model.add_bool_or([~first.persons[name], ~second.persons[name]])
 
 
 def _states(ruled: Ruled, ordered: set[tuple[str, str]]) -> None:

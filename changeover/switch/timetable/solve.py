@@ -20,6 +20,7 @@ from dataclasses import dataclass, replace
 
 from changeover.quantities import Refusal
 from changeover.switch.search import Answer, Clock, Limits, Progress, ask
+from changeover.switch.timetable.apart import cases
 from changeover.switch.timetable.bounds import in_order_of_persons
 from changeover.switch.timetable.greedy import first_timetable
 from changeover.switch.timetable.hint import add_hint, read_stints
@@ -40,7 +41,7 @@ from changeover.switch.timetable.phases import (
     put_together,
     strong_model,
 )
-from changeover.switch.timetable.refusals import refuse_impossible
+from changeover.switch.timetable.refusals import refuse_impossible, refuse_too_few
 from changeover.switch.timetable.rest import Rest, rest_of
 from changeover.switch.timetable.rules import ruled_model
 from changeover.switch.timetable.walk import add_walking, walk_of
@@ -86,10 +87,15 @@ def timetable(
     ``done`` holds the stints that are done or under way at minute ``now``; they stay as they
     are and everything else begins at ``now`` or later. The search ends when nothing is better,
     at the time limit, or when it is stopped, with its best so far. Raises Refusal for circular
-    prerequisites, a missing skill or tool, and work that does not fit in the crew's hours.
+    prerequisites, a missing skill or tool, too few persons for work that others must not have
+    done, and work that does not fit in the crew's hours.
     """
     refuse_impossible(work, done, now)
     rest = rest_of(work, done, now)
+    refuse_too_few(rest)
+    found = cases(work.crew, rest.todo)
+    if len(found) == 1:
+        rest = replace(rest, todo=found[0])
     clock = Clock(limits or Limits())
     first = first_timetable(rest)
     if not rest.todo:

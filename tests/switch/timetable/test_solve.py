@@ -123,7 +123,7 @@ def test_a_stop_ends_soon_with_the_best_so_far() -> None:
     told: list[Progress] = []
     work = Work(tuple(on_rows(f"task {n}", 1 + n / 4, state="ab"[n % 2]) for n in range(8)), PAIR)
     begun = time.monotonic()
-    stop = Limits(seconds=60, stop=lambda: time.monotonic() - begun > 0.5, report=told.append)
+    stop = Limits(seconds=60, stop=lambda: bool(told), report=told.append)
     plan = timetable(work, stop)
     assert time.monotonic() - begun < 5
     assert plan.stopped
