@@ -38,9 +38,9 @@ from changeover.window.words import button, label
 HEADING = "mean depth by row with its 95 % interval; shaded: target and tolerance"
 TOLERANCE = Q(0.25, "in")  # one notch of common practice, no source; the user's to change
 ACCEPTING = (
-    "Each row takes over what its digs tell: a line of its own where it was dug at two notches or "
-    "more, else only its offset; below the table stands which, and why. The notch to go to becomes "
-    "the target. Lower the planter, or lock its cylinders, before anyone sets a notch."
+    "Each row takes over what its digs tell: a depth line of its own where it was dug at two "
+    "notches or more, else only its offset. The notch to go to becomes the target. Lower the "
+    "planter, or lock its cylinders, before anyone sets a notch."
 )
 
 
@@ -64,13 +64,14 @@ class DepthView(EnteredView[DepthProof]):
         self.past.setChecked(True)
         self.past.setToolTip("Digs of a row at other notches, on other days, tell of its line too")
         self.past.toggled.connect(lambda _on: self.show_entered())
-        self.lines = label(wrap=True)
+        self.lines = label(wrap=True, look="soft")
         self.side.column.addWidget(self.past)
         self.side.column.addWidget(self.accept)
+        self.side.column.addWidget(self.lines)
         self.side.column.addWidget(label(ACCEPTING, "soft", wrap=True))
         self.side.column.addStretch()
         heading = label(HEADING, "soft")
-        self.put_together(self.entry, heading, self.plot, self.table, self.lines, self.cards)
+        self.put_together(self.entry, heading, self.plot, self.table, self.cards)
 
     def empty(self) -> DepthProof:
         return DepthProof()
@@ -131,7 +132,7 @@ class DepthView(EnteredView[DepthProof]):
         )
         found = [one.calibration for one in self.rows if one.calibration is not None]
         self.accept.setEnabled(bool(found))
-        self.lines.setText("\n".join(calibration_words(found)))
+        self.lines.setText("\n\n".join(calibration_words(found)))
         self.lines.setVisible(bool(found))
         self.past.setVisible(any(self._before()))
         self.say_state(len(proof.rows))

@@ -153,7 +153,7 @@ class DepthEntry(QWidget):
         if one.notch_to is not None and one.notch_to != one.notch:
             said += f", go from notch {one.notch} to {one.notch_to}"
         if one.calibration is not None and one.calibration.own_line:
-            said += f", its own line {taken_over(one, units)}"
+            said += f", its own line: {taken_over(one, units)}"
         return f"{said}; {verdict_of(one)}."
 
     def _live(self) -> None:

@@ -56,7 +56,7 @@ def depth_columns(units: Units) -> tuple[Column[RowDepth], ...]:
         Column("Row", lambda one: str(one.digs.row), number=True),
         Column("Digs", lambda one: str(one.digs.n), number=True),
         Column("Mean", lambda one: show(one.digs.mean, "depth", units), number=True),
-        Column("SD", lambda one: _shown(one.digs.sd, units), number=True),
+        Column("SD", lambda one: _shown(one.digs.sd, units, sign=False), number=True),
         Column("95 %", lambda one: _span(one.digs.interval, one.digs.mean, units), number=True),
         Column("In tol.", _in_tolerance, number=True),
         Column("More", _needed, number=True),
@@ -96,8 +96,8 @@ def _needed(one: RowDepth) -> str:
     return "–" if needed is None else str(needed)
 
 
-def _shown(length: Quantity | None, units: Units) -> str:
-    return "–" if length is None else show(length, "depth", units)
+def _shown(length: Quantity | None, units: Units, *, sign: bool) -> str:
+    return "–" if length is None else show(length, "depth", units, sign=sign)
 
 
 def _span(interval: Interval | None, mean: Quantity, units: Units) -> str:
@@ -115,7 +115,7 @@ def taken_over(one: RowDepth, units: Units) -> str:
     if found.half_width is None or found.step is None:
         return f"offset {show(found.offset, 'depth', units)}"
     step = show(found.step, "depth_step", units, sign=False)
-    return f"{step} ± {show(found.half_width, 'depth_step', units)} a notch"
+    return f"step {step} ± {show(found.half_width, 'depth_step', units)}"
 
 
 def _or_dash(value: int | None) -> str:

@@ -80,8 +80,8 @@ def test_digs_at_two_notches_offer_the_rows_own_line_and_say_why(depth: OnDemo, 
     dig_at(qtbot, entry, 2, 4, "1.58 1.6 1.62")
     assert page.lines.text().startswith("Row 2: only the offset. 3 digs at notch 4")
     dig_at(qtbot, entry, 2, 8, "2.35 2.40 2.45")
-    assert "its own line 0.200 ± 0.022 in a notch" in entry.says.text()
-    assert column(page, "Takes over") == ["0.200 ± 0.022 in a notch"]
+    assert "its own line: step 0.200 ± 0.022 in" in entry.says.text()
+    assert column(page, "Takes over") == ["step 0.200 ± 0.022 in"]
     assert page.lines.text().startswith("Row 2: 6 digs at notches 4 and 8 give this row its own")
     page.take_over()
     scale = depth.outlook.board.planter.depth
@@ -108,7 +108,7 @@ def test_digs_saved_before_count_for_the_line_unless_they_are_left_out(
     page.save()
     page.enter()
     dig_at(qtbot, page.entry, 2, 8, "2.35 2.40 2.45")
-    assert column(page, "Takes over") == ["0.200 ± 0.022 in a notch"]
+    assert column(page, "Takes over") == ["step 0.200 ± 0.022 in"]
     assert not page.past.isHidden()
     page.past.setChecked(False)
     assert column(page, "Takes over") == ["offset 0.15 in"]
