@@ -179,14 +179,13 @@ def _stint_json(plan: "CrewPlan", stint: "Stint") -> dict[str, Any]:
 
 def _write_text(plan: "CrewPlan", written: list[Path]) -> None:
     from changeover.desk.stint_words import stint_tip
-    from changeover.desk.who_does_what import proof_text
     from changeover.switch.crew import clock_text
 
     found = plan.timetable
     write_pairs(
         [
             ("Planter", plan.question.planter),
-            ("Length", proof_text(found)),
+            ("Length", plan.says),
             ("Done at", clock_text(plan.begin + found.length)),
             ("Walk", f"{found.walk} row widths, at least {found.walk_bound}"),
         ]

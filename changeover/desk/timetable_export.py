@@ -5,7 +5,7 @@ from pathlib import Path
 
 from changeover.desk.plan_switch import WorkView
 from changeover.desk.stint_words import stint_text
-from changeover.desk.who_does_what import CrewPlan, proof_text
+from changeover.desk.who_does_what import CrewPlan
 from changeover.files.sheet import SheetPlace
 from changeover.files.timetable_lines import PersonSheet, StintLine, TimetableSheet
 from changeover.files.timetable_sheet import write_timetable_sheet
@@ -28,7 +28,7 @@ def timetable_sheet(view: WorkView, plan: CrewPlan, made_on: date | None = None)
     return TimetableSheet(
         planter=view.board.planter.name,
         about=view.board.label_next,
-        says=proof_text(plan.timetable),
+        says=plan.says,
         persons=tuple(
             PersonSheet(name, tuple(_line(view, plan, one) for one in plan.timetable.by(name)))
             for name in plan.names

@@ -52,6 +52,13 @@ class CrewPlan:
         """The persons in it."""
         return tuple(person.name for person in self.question.crew_work.work.crew)
 
+    @property
+    def says(self) -> str:
+        """What is proved of it, and what a person must know of who is in it."""
+        proved = proof_text(self.timetable)
+        note = self.question.crew_work.note
+        return f"{proved}. {note}" if note else proved
+
     def task(self, stint: Stint) -> Task:
         """Return the task of a stint, at the places of that stint only."""
         whole = self.question.crew_work.tasks[stint.activity]
@@ -105,7 +112,9 @@ def question_of(view: WorkView, crew: Crew, begin: int | None = None) -> Questio
     if view.progress.finished:
         raise Refusal(f"{name}: no work is left to share out; choose the next lot first.")
     minute = minute_of_day() if begin is None else begin
-    asked = crew_work(view.board.planter, view.progress, crew.members, crew.tools, minute)
+    asked = crew_work(
+        view.board.planter, view.progress, crew.members, crew.tools, minute, view.ticks
+    )
     return Question(name, asked)
 
 

@@ -8,9 +8,10 @@ from changeover.planter.machine import Planter
 from changeover.planter.places import Place
 from changeover.quantities import Refusal
 from changeover.switch.crew import CrewMember, SharedTool
+from changeover.switch.crew_second_look import who_cleaned, with_second_look
 from changeover.switch.progress import Progress
 from changeover.switch.sections import heading
-from changeover.switch.tasks import MachineState, Task
+from changeover.switch.tasks import MachineState, Task, Tick
 from changeover.switch.timetable.model import Activity, Mode, Person, Stint, Work
 
 STATE_MINUTES = 3
@@ -21,13 +22,15 @@ STATE_MINUTES = 3
 class CrewWork:
     """What is left of a worklist as the work of a timetable that begins at a minute of the day.
 
-    ``places`` maps each task to its places left by the row number that stands for them.
+    ``places`` maps each task to its places left by the row number that stands for them;
+    ``note`` says what a person must know of who is in it, empty where there is nothing.
     """
 
     work: Work
     begin: int
     tasks: Mapping[str, Task]
     places: Mapping[str, Mapping[int, Place]]
+    note: str = ""
 
     def places_of(self, stint: Stint) -> tuple[Place, ...]:
         """Return the places of the worklist at which a stint is done, in the order of work."""
@@ -41,19 +44,23 @@ def crew_work(
     crew: Iterable[CrewMember],
     tools: Iterable[SharedTool],
     begin: int,
+    ticks: Iterable[Tick] = (),
 ) -> CrewWork:
     """Return what is left to do for the persons who are here, from a minute of the day on.
 
     A task at several places, done by one person, is shared out in blocks of neighbours; work
-    at a row waits there only for what comes before at that row. Raises Refusal without a crew
-    or when nobody's hours are left.
+    at a row waits there only for what comes before at that row. Whoever cleans, or has ticked
+    cleaning off among the ``ticks``, does not look the clean-out over. Raises Refusal without a
+    crew or when nobody's hours are left.
     """
     persons = tuple(_person(one, begin, planter) for one in _at_work(crew, begin))
     shared = {tool.name: tool.count for tool in tools}
     left = {task.key: task for task in done.worklist.tasks if done.left(task)}
     places = {key: _numbered(planter, done.left(task)) for key, task in left.items()}
     activities = tuple(_activity(task, left, places, shared) for task in left.values())
-    return CrewWork(Work(activities, persons, shared, STATE_MINUTES), begin, left, places)
+    held = with_second_look(activities, persons, left, who_cleaned(done.worklist, ticks))
+    work = Work(held.activities, held.persons, shared, STATE_MINUTES)
+    return CrewWork(work, begin, left, places, held.note)
 
 
 def _at_work(crew: Iterable[CrewMember], begin: int) -> list[CrewMember]:

@@ -94,10 +94,10 @@ def test_one_more_tool_and_person_are_in_the_wider_question(demo: Store, do: Do)
     for tool in crew(demo).tools:
         do(PutTool(None, before=tool))
     do(PutTool(SharedTool("seed vacuum", 1)))
-    asked = question(demo, PLANTER, begin=420, names=("Ann",))
+    asked = question(demo, PLANTER, begin=420, names=("Ann", "Bo"))
     assert tools_waited_for(asked) == ("seed vacuum",)
     wider = with_more(asked, persons=2, tool="seed vacuum").crew_work.work
-    assert (len(wider.crew), wider.tools) == (3, {"seed vacuum": 2})
+    assert (len(wider.crew), wider.tools) == (4, {"seed vacuum": 2})
 
 
 def test_a_planter_without_work_is_refused(demo: Store) -> None:
@@ -116,3 +116,9 @@ def test_what_is_proved_is_said() -> None:
     assert saved_text(best, near, "One more") == "One more: 4 min sooner, done in 3 h 20 min"
     assert saved_text(best, best, "One more") == "One more: no sooner"
     assert [length_text(m) for m in (5, 60, 61)] == ["5 min", "1 h", "1 h 1 min"]
+
+
+def test_a_crew_of_one_is_told_of_the_second_look(demo: Store) -> None:
+    alone = solve(question(demo, PLANTER, begin=420, names=("Ann",)), QUICK)
+    assert alone.names == ("Ann", "somebody else")
+    assert alone.says.endswith("under whose name it is ticked off.")

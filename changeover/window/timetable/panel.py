@@ -177,8 +177,8 @@ class TimetablePanel(QWidget):
         if self.plan is None:
             names = ", ".join(one.name for one in self.crew.members if one.here)
             return f"{names}."
-        said = desk.proof_text(self.plan.timetable)
-        return f"{said}. {OLD}" if self._old() else said
+        said = self.plan.says
+        return f"{said.removesuffix('.')}. {OLD}" if self._old() else said
 
     def _draw(self) -> None:
         if self.plan is not None and self.view is not None:
