@@ -154,4 +154,9 @@ def _write_text(view: "WorkView", files: Sequence[Path]) -> None:
 
 
 def _shortages(kit: Sequence[dict[str, Any]]) -> str:
-    return ", ".join(f"{one['short']} × {one['part']}" for one in kit if one["short"]) or "none"
+    return ", ".join(_short(one) for one in kit if one["short"]) or "none"
+
+
+def _short(one: dict[str, Any]) -> str:
+    waiting = f" ({one['to_inspect']} to inspect)" if one["to_inspect"] else ""
+    return f"{one['short']} × {one['part']}{waiting}"

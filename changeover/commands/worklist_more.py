@@ -81,5 +81,6 @@ def _supply(one: "Supply") -> dict[str, Any]:
             for source in one.sources
         ],
         "short": one.short,
+        "to_inspect": one.to_inspect,
         "order_by": None if one.order_by is None else one.order_by.isoformat(),
     }

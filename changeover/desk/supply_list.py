@@ -116,6 +116,11 @@ def short_text(one: Supply, today: date) -> str:
     from changeover.desk.season.lines import day_text
 
     said = f"{one.short} {one.part} short for {one.planter} on {day_text(one.day)}"
+    if one.to_inspect:
+        there = f"the {one.to_inspect} that wait" if one.to_inspect > 1 else "the one that waits"
+        said += f", inspect {there} on the shelf first"
+        if one.to_inspect >= one.short:
+            return f"{said}."
     if one.order_by is None:
         return f"{said}; enter the days to deliver, and the last day to order is told."
     if one.order_by < today:

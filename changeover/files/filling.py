@@ -155,6 +155,7 @@ def _kit_line(line: KitLine) -> SheetKitLine:
         line.short,
         ", ".join(line.bins),
         line.released,
+        line.to_inspect,
     )
 
 

@@ -9,7 +9,7 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
 from changeover.files.print_font import marked_up
 from changeover.files.print_styles import CAUTION, HEADING, META, SMALL, STEP, TASK, TITLE
-from changeover.files.sheet import SheetPart, SheetPlace, SheetTask, WorklistSheet
+from changeover.files.sheet import SheetKitLine, SheetPart, SheetPlace, SheetTask, WorklistSheet
 from changeover.files.tick_boxes import TickBoxes, WarningSign
 from changeover.quantities import how_many
 
@@ -151,7 +151,7 @@ def _kit(sheet: WorklistSheet, width: float) -> list[Flowable]:
         rows = [
             [
                 TickBoxes((SheetPlace(""),)),
-                *map(_cell, (line.part, line.name, line.needed, line.on_shelf)),
+                *map(_cell, (line.part, line.name, line.needed, _on_shelf(line))),
                 _cell(f"{line.short} short" if line.short else ""),
                 _cell(line.bins),
             ]
@@ -169,6 +169,11 @@ def _kit(sheet: WorklistSheet, width: float) -> list[Flowable]:
         title = "Back to the shelf, to inspect"
         flow.append(_table(title, head, rows, [width * w for w in widths], width))
     return flow
+
+
+def _on_shelf(line: SheetKitLine) -> str:
+    more = f", {line.to_inspect} to inspect" if line.to_inspect else ""
+    return f"{line.on_shelf}{more}"
 
 
 def _cell(text: object) -> Paragraph:

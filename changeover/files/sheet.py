@@ -54,7 +54,10 @@ class SheetTask:
 
 @dataclass(frozen=True)
 class SheetKitLine:
-    """One part to lay out against the shelf; ``released`` come off and are to be inspected."""
+    """One part to lay out against the shelf.
+
+    ``released`` come off and are to be inspected; ``to_inspect`` wait on the shelf for that.
+    """
 
     part: str
     name: str
@@ -63,6 +66,7 @@ class SheetKitLine:
     short: int
     bins: str = ""
     released: int = 0
+    to_inspect: int = 0
 
 
 @dataclass(frozen=True)

@@ -80,6 +80,7 @@ KIT = (
     Column("On the shelf", 12),
     Column("Short", 8),
     Column("Bin", 16, wraps=True),
+    Column("On the shelf, to inspect", 22),
     Column("Comes off, to inspect", 20),
 )
 
@@ -95,13 +96,14 @@ def kit_table(sheet: WorklistSheet) -> Table:
             line.on_shelf,
             line.short,
             line.bins,
+            line.to_inspect,
             line.released,
         )
         for line in sheet.kit
     ]
     laid = {line.part for line in sheet.kit}
     back: list[tuple[Shown | bool, ...]] = [
-        (part.code, part.name, "comes back", None, None, None, "", part.count)
+        (part.code, part.name, "comes back", None, None, None, "", None, part.count)
         for part in sheet.back
         if part.code not in laid
     ]

@@ -8,7 +8,7 @@ from changeover.quantities import Quantity, show
 from changeover.seed import rate
 from changeover.seed.case import Case
 from changeover.seed.reasons import Input, Trust
-from changeover.seed.shelf_counts import mounted_rows, to_hand, to_inspect
+from changeover.seed.shelf_counts import mounted_rows, shortage, to_hand, to_inspect
 from changeover.seed.trust_order import Answer, no_ground, proof_of, reasoned
 
 RULE = "disc by score"
@@ -55,16 +55,7 @@ class Candidate:
 
     def shortage(self, rows: int) -> str | None:
         """Say what is missing for so many rows and what to do, None when there are enough."""
-        short = rows - self.count
-        if short <= 0:
-            return None
-        inspect = min(short, self.waiting)
-        left = f", {short - inspect} short" if short > inspect else ""
-        if inspect:
-            todo = f"inspect {inspect} of the {self.waiting} that wait on the shelf{left}"
-        else:
-            todo = f"{short} short"
-        return f"Only {self.count} usable disc {self.disc.code} for {rows} rows: {todo}."
+        return shortage(f"disc {self.disc.code}", rows, self.count, self.waiting)
 
 
 def rank_discs(case: Case, seed_rate: Quantity | None) -> tuple[Candidate, ...]:

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from changeover.planter.parts import USABLE, Condition, ShelfCount
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
+from changeover.quantities import how_many
 from changeover.seed.case import Case
 
 
@@ -19,6 +20,23 @@ def to_inspect(shelf: Iterable[ShelfCount], code: str) -> int:
         one.count for one in shelf if one.part == code and one.condition is Condition.INSPECT
     )
     return sum(waiting)
+
+
+def shortage(what: str, rows: int, ready: int, waiting: int) -> str | None:
+    """Say what is missing of a part for so many rows and what to do, None when there are enough.
+
+    ``what`` names it, such as ``disc S60``; ``ready`` are to hand and ``waiting`` to be inspected.
+    """
+    short = rows - ready
+    if short <= 0:
+        return None
+    inspect = min(short, waiting)
+    left = f", {short - inspect} short" if short > inspect else ""
+    if inspect:
+        todo = f"inspect {inspect} of the {waiting} that wait on the shelf{left}"
+    else:
+        todo = f"{short} short"
+    return f"Only {ready} usable {what} for {how_many(rows, 'row')}: {todo}."
 
 
 def mounted_rows(case: Case, setting: str, code: str) -> int:

@@ -43,7 +43,7 @@ def kit(work: Worklist | Progress, parts: Iterable[Part], shelf: Iterable[ShelfC
             on_shelf=usable(code, counted),
             bins=bins(code, counted),
             released=back.get(code, 0),
-            to_inspect=_waiting(code, counted),
+            to_inspect=waiting(code, counted),
         )
         for code, count in needed.items()
     ]
@@ -81,7 +81,8 @@ def usable(part: str, shelf: Iterable[ShelfCount]) -> int:
     return sum(c.count for c in shelf if c.part == part and c.condition in USABLE)
 
 
-def _waiting(part: str, shelf: Iterable[ShelfCount]) -> int:
+def waiting(part: str, shelf: Iterable[ShelfCount]) -> int:
+    """Return how many of a part wait on the shelf to be inspected."""
     return sum(c.count for c in shelf if c.part == part and c.condition is COMES_BACK_AS)
 
 

@@ -2,12 +2,12 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from changeover.planter.parts import ShelfCount
 from changeover.quantities import Refusal
-from changeover.switch.kit import usable
+from changeover.switch.kit import usable, waiting
 from changeover.switch.tasks import Kit
 
 INSPECTED_IN = 1  # days until parts that came off are inspected: common practice, no source
@@ -34,7 +34,10 @@ class Source:
 
 @dataclass(frozen=True)
 class Supply:
-    """How one part of one switch is met; ``order_by`` is the latest day to order what is short."""
+    """How one part of one switch is met; ``order_by`` is the latest day to order what is short.
+
+    ``to_inspect`` of it wait on the shelf to be inspected; they meet nothing until then.
+    """
 
     planter: str
     day: date
@@ -42,6 +45,7 @@ class Supply:
     needed: int
     sources: tuple[Source, ...]
     order_by: date | None = None
+    to_inspect: int = 0
 
     @property
     def short(self) -> int:
@@ -91,7 +95,8 @@ def supply(
         for line in switch.kit.lines:
             stock = stocks.setdefault(line.part, _Stock(usable(line.part, counted), []))
             sources = tuple(stock.take(line.needed, switch.day))
-            met.append(_met(switch, line.part, line.needed, sources, lead_days))
+            one = _met(switch, line.part, line.needed, sources, lead_days)
+            met.append(replace(one, to_inspect=waiting(line.part, counted)))
         for back in switch.kit.back:
             stock = stocks.setdefault(back.part, _Stock(usable(back.part, counted), []))
             ready = switch.day + timedelta(days=inspected_in)

@@ -93,3 +93,12 @@ def test_a_shortage_is_said_with_what_to_do() -> None:
     dated = replace(one, order_by=date(2026, 5, 10))
     assert short_text(dated, MAY_4).endswith("order by 10 May.")
     assert short_text(dated, date(2026, 5, 11)).endswith("by 10 May: order now.")
+
+
+def test_what_waits_on_the_shelf_is_to_be_inspected_before_any_is_ordered() -> None:
+    one = Supply("Bar", date(2026, 5, 20), "B45", 12, (), date(2026, 5, 10), to_inspect=12)
+    assert short_text(one, MAY_4) == (
+        "12 B45 short for Bar on 20 May, inspect the 12 that wait on the shelf first."
+    )
+    some = replace(one, to_inspect=1)
+    assert "inspect the one that waits on the shelf first; order by" in short_text(some, MAY_4)

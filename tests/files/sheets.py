@@ -14,7 +14,11 @@ from changeover.switch.tasks import Tick
 from tests.switch.switch_case import BEAN, LONG_ACRE, SETTINGS, bean, corn, plan
 
 PARTS = (Part("S56", "soybean disc", "disc", cells=56), Part("low", "low brush", "brush"))
-SHELF = (ShelfCount("S56", Condition.GOOD, 24, "bin 3"), ShelfCount("low", Condition.NEW, 23))
+SHELF = (
+    ShelfCount("S56", Condition.GOOD, 24, "bin 3"),
+    ShelfCount("low", Condition.NEW, 23),
+    ShelfCount("low", Condition.INSPECT, 7),
+)
 
 
 def switch_sheet(units: Units = Units.US) -> WorklistSheet:

@@ -35,6 +35,8 @@ def test_tasks_kit_and_settings_are_a_file_each(tmp_path: Path) -> None:
         "C30": "",
         "tall": "",
     }
+    low = next(row for row in kit if row["Part"] == "low")
+    assert (low["On the shelf"], low["On the shelf, to inspect"]) == ("23", "7")
     assert len(settings) == len(SHEET.settings)
 
 

@@ -31,6 +31,10 @@ def test_every_task_step_and_caution_is_printed(tmp_path: Path) -> None:
         assert [words for words in wanted if flat([words]) not in text] == []
 
 
+def test_parts_that_wait_to_be_inspected_are_printed_with_the_kit(tmp_path: Path) -> None:
+    assert "23, 7 to inspect" in flat(pages(SHEET, tmp_path))
+
+
 @pytest.mark.parametrize(("paper", "size"), [("A4", (595, 842)), ("Letter", (612, 792))])
 def test_the_paper_is_the_one_asked_for(tmp_path: Path, paper: str, size: tuple[int, int]) -> None:
     path = write_printed_sheet(SHEET, tmp_path / "w.pdf", paper=paper)

@@ -39,6 +39,7 @@ def test_figures_are_numbers_and_the_day_is_a_date(book: Workbook) -> None:
     assert all(isinstance(value, int) for value in column(book["Tasks"], "No."))
     assert all(isinstance(value, int | float) for value in column(book["Tasks"], "Minutes"))
     assert column(book["Kit"], "Short") == [1, 0, None, None]
+    assert column(book["Kit"], "On the shelf, to inspect") == [7, 0, None, None]
     assert book["Tasks"]["C2"].value.date() == SHEET.made_on
 
 

@@ -23,7 +23,24 @@ def test_the_brush_marked_for_this_crop_alone_comes_first() -> None:
 def test_too_few_is_said() -> None:
     counts = shelf(("low", Condition.GOOD, 5))
     answer = answer_brush(case(parts=(LOW_BRUSH,), shelf=counts), "brush")
-    assert answer.warnings == ("Only 5 usable brush low for 12 rows.",)
+    assert answer.warnings == ("Only 5 usable brush low for 12 rows: 7 short.",)
+
+
+def test_those_that_wait_to_be_inspected_are_said_before_any_is_ordered() -> None:
+    counts = shelf(("low", Condition.GOOD, 5), ("low", Condition.INSPECT, 4))
+    answer = answer_brush(case(parts=(LOW_BRUSH,), shelf=counts), "brush")
+    assert answer.warnings == (
+        "Only 5 usable brush low for 12 rows: inspect 4 of the 4 that wait on the shelf, 3 short.",
+    )
+
+
+def test_one_to_hand_comes_before_one_that_only_waits() -> None:
+    counts = shelf(("tall", Condition.NEW, 12), ("low", Condition.INSPECT, 12))
+    both = answer_brush(case(parts=(TALL, LOW_BRUSH), shelf=counts), "brush")
+    assert (both.value, both.warnings) == ("tall", ())
+    alone = answer_brush(case(parts=(LOW_BRUSH,), shelf=counts), "brush")
+    assert alone.value == "low"
+    assert "inspect 12 of the 12 that wait" in alone.warnings[0]
 
 
 def test_mounted_ones_count_worn_ones_do_not() -> None:

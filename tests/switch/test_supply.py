@@ -50,6 +50,12 @@ def test_parts_released_on_the_same_day_come_too_late() -> None:
     assert b.short == 8
 
 
+def test_parts_that_wait_to_be_inspected_meet_nothing_but_are_told() -> None:
+    lying = (*shelf(S56=4), ShelfCount("S56", Condition.INSPECT, 9))
+    (one,) = supply([switch("A", 0, {"S56": 8}, {})], lying, {})
+    assert (one.short, one.to_inspect) == (4, 9)
+
+
 def test_days_below_zero_are_refused() -> None:
     with pytest.raises(Refusal, match="cannot be below zero"):
         supply([], (), {"C30": -1})
