@@ -1,11 +1,11 @@
 """Groups and rows as people write them: ``2``, or ``1-12; 13-24``, or ``1-8, 17-24; 9-16``."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from changeover.planter.groups import Group, check_groups, equal_groups
 from changeover.planter.places import Scope
-from changeover.quantities import Quantity, Refusal, Units, read_quantity, show
+from changeover.quantities import Refusal
 
 _RUN = re.compile(r"(\d+)(?:\s*[-–]\s*(\d+))?")
 
@@ -68,25 +68,3 @@ def show_groups(groups: Iterable[Group], rows: int) -> str:
     if [group.rows for group in even] == [group.rows for group in listed]:
         return str(len(listed))
     return "; ".join(show_rows(group.rows) for group in listed)
-
-
-def read_offsets(text: str, units: Units) -> dict[int, Quantity]:
-    """Read the depth that rows plant beyond the scale: ``11: 0.1 in; 14: 0.12 in``.
-
-    Raises Refusal for a line that is not a row, a colon and a depth.
-    """
-    offsets: dict[int, Quantity] = {}
-    for piece in filter(None, (part.strip() for part in text.split(";"))):
-        row, colon, depth = piece.partition(":")
-        if not colon or not row.strip().isdigit():
-            raise Refusal(f"“{piece}” is not a row and a depth; write it like 11: 0.1 in.")
-        number = int(row)
-        if number in offsets:
-            raise Refusal(f"Row {number} is named twice; leave one of its depths.")
-        offsets[number] = read_quantity(depth, "depth", units, f"row {number}")
-    return offsets
-
-
-def show_offsets(offsets: Mapping[int, Quantity], units: Units) -> str:
-    """Write depth offsets the way ``read_offsets`` reads them."""
-    return "; ".join(f"{row}: {show(offsets[row], 'depth', units)}" for row in sorted(offsets))

@@ -126,11 +126,16 @@ class DepthScale:
         return nearest
 
     def with_row(
-        self, row: int, offset: Quantity, step: Quantity | None, digs: DugLine | None
+        self,
+        row: int,
+        offset: Quantity | None,
+        step: Quantity | None = None,
+        digs: DugLine | None = None,
     ) -> "DepthScale":
         """Return the scale with a row's own calibration in place of the one it had.
 
-        Without a ``step`` the row keeps the scale's. Raises Refusal for what cannot be.
+        Without a ``step`` the row keeps the scale's; with no ``offset`` either it has no
+        calibration any more. Raises Refusal for what cannot be.
         """
         return replace(
             self,

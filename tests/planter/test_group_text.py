@@ -6,14 +6,12 @@ from hypothesis import strategies as st
 
 from changeover.planter.group_text import (
     read_groups,
-    read_offsets,
     read_rows,
     show_groups,
-    show_offsets,
     show_rows,
 )
 from changeover.planter.places import Scope
-from changeover.quantities import Q, Refusal, Units
+from changeover.quantities import Refusal
 
 
 @given(st.sets(st.integers(1, 64), min_size=1))
@@ -54,15 +52,3 @@ def test_no_groups_are_none(text: str) -> None:
 def test_groups_that_do_not_fit_are_refused(text: str, sentence: str) -> None:
     with pytest.raises(Refusal, match=sentence):
         read_groups(Scope.FAN, text, 24)
-
-
-def test_offsets_read_back_from_their_text() -> None:
-    offsets = {14: Q(0.12, "in"), 11: Q(0.1, "in")}
-    assert read_offsets(show_offsets(offsets, Units.US), Units.US) == offsets
-    assert read_offsets("", Units.US) == {}
-
-
-@pytest.mark.parametrize("text", ["11", "x: 1", "11: deep", "11: 1; 11: 2"])
-def test_offsets_that_cannot_be_read_are_refused(text: str) -> None:
-    with pytest.raises(Refusal):
-        read_offsets(text, Units.US)

@@ -8,10 +8,8 @@ from changeover.desk.edits import PutPlanter
 from changeover.planter.drive import Drive
 from changeover.planter.group_text import (
     read_groups,
-    read_offsets,
     read_rows,
     show_groups,
-    show_offsets,
     show_rows,
 )
 from changeover.planter.groups import Group
@@ -25,13 +23,14 @@ from changeover.planter.machine import (
 )
 from changeover.planter.places import GROUP_SORTS, Scope
 from changeover.planter.scales import DepthScale
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Q, Refusal
 from changeover.window.door import Door
 from changeover.window.entry.form_dialog import FormDialog
 from changeover.window.entry.kept_fields import KeptFields
 from changeover.window.outlook import Outlook
 from changeover.window.planter.drive_form import DriveLines
 from changeover.window.planter.position_text import read_positions, show_positions
+from changeover.window.planter.row_depths import RowDepths
 
 GROUP_WORDS = {
     Scope.DRIVE: "Drives",
@@ -40,6 +39,7 @@ GROUP_WORDS = {
     Scope.DOWN_PRESSURE: "Down pressure circuits",
     Scope.CONTROLLER: "Controllers",
 }
+TABS = ("Rows and groups", "Drive", "Depth", "Positions")
 GROUP_HINT = "a count, such as 2, or rows: 1-12; 13-24. 0 when there are none"
 
 
@@ -59,13 +59,14 @@ class PlanterForm(FormDialog):
         self.capacity, self.loads = QLineEdit(), QLineEdit()
         self.groups = {sort: QLineEdit() for sort in GROUP_SORTS}
         self.first, self.step, self.notches = QLineEdit(), QLineEdit(), QLineEdit()
-        self.offsets, self.singulator, self.closing = QLineEdit(), QLineEdit(), QLineEdit()
+        self.singulator, self.closing = QLineEdit(), QLineEdit()
+        self.row_depths = RowDepths(outlook)
         self.hub, self.limit, self.sensors = QLineEdit(), QLineEdit(), QLineEdit()
         self._drive_before: Drive | None = None
         self._loads_before: tuple[str, tuple[LoadReading, ...]] = ("", ())
-        self._offsets_before: tuple[str, dict[int, Quantity]] = ("", {})
         self.tabs = QTabWidget()
-        self.pages = {name: self._page(name) for name in ("Rows and groups", "Drive", "Positions")}
+        self.tabs.setMinimumHeight(440)
+        self.pages = {name: self._page(name) for name in TABS}
         self.drive = DriveLines(self.pages["Drive"], outlook.units)
         self._lay_out()
         self._fill(planter)
@@ -73,8 +74,9 @@ class PlanterForm(FormDialog):
             field.textChanged.connect(self.check)
         self.drive.kind.currentTextChanged.connect(self.check)
         self.twin.toggled.connect(self.check)
+        self.row_depths.changed.connect(self.check)
         self.check()
-        self.resize(640, 560)
+        self.resize(640, 650)
 
     def edit(self) -> PutPlanter:
         return PutPlanter(self.planter(), before=self._before)
@@ -94,12 +96,7 @@ class PlanterForm(FormDialog):
             groups=groups,
             drives=MappingProxyType(self._drives(names, drive)),
             split_rows=frozenset(read_rows(self.split.text(), "Rows that lock up")),
-            depth=DepthScale(
-                self._kept.read(self.first, "depth", "Depth at notch 1"),
-                self._kept.read(self.step, "depth", "Depth step"),
-                self._whole(self.notches, "Notches"),
-                MappingProxyType(self._offsets()),
-            ),
+            depth=self._depth(rows),
             singulator=read_positions(self.singulator.text(), "Singulator", shares=True),
             closing=read_positions(self.closing.text(), "Closing", shares=False),
             hub_spacing_step=self._kept.read(self.hub, "hub_spacing", "Hub spacing step"),
@@ -133,10 +130,9 @@ class PlanterForm(FormDialog):
         singulator = planter.singulator if planter else DEFAULT_SINGULATOR
         closing = planter.closing if planter else DEFAULT_CLOSING
         self._kept.fill(self.first, depth.first, "depth")
-        self._kept.fill(self.step, depth.step, "depth")
+        self._kept.fill(self.step, depth.step, "depth_step")
         self.notches.setText(str(depth.count))
-        self._offsets_before = (show_offsets(depth.offsets, self._units), dict(depth.offsets))
-        self.offsets.setText(self._offsets_before[0])
+        self.row_depths.show_scale(depth, planter.rows if planter else 0)
         self.singulator.setText(show_positions(singulator))
         self.closing.setText(show_positions(closing))
         step = planter.hub_spacing_step if planter else Q(0.1, "mm")
@@ -168,12 +164,22 @@ class PlanterForm(FormDialog):
             return {name: had[name] for name in names if name in had}
         return dict.fromkeys(names, drive) if drive is not None else {}
 
-    def _offsets(self) -> dict[int, Quantity]:
-        text, before = self._offsets_before
-        return (
-            before
-            if self.offsets.text() == text
-            else read_offsets(self.offsets.text(), self._units)
+    def check(self) -> None:
+        """Say what is wrong, and show the rows on the scale that is typed."""
+        super().check()
+        try:
+            rows = self._whole(self.rows, "Rows")
+            check_row_count(rows)
+            self.row_depths.show_scale(self._depth(rows), rows)
+        except Refusal:
+            return  # the rows stay as they were until what is typed can be
+
+    def _depth(self, rows: int) -> DepthScale:
+        return self.row_depths.on_scale(
+            self._kept.read(self.first, "depth", "Depth at notch 1"),
+            self._kept.read(self.step, "depth_step", "Depth step"),
+            self._whole(self.notches, "Notches"),
+            rows,
         )
 
     def _loads(self, groups: tuple[Group, ...]) -> tuple[LoadReading, ...]:
@@ -203,7 +209,7 @@ class PlanterForm(FormDialog):
     def _lay_out(self) -> None:
         self.form.addRow("Name", self.name)
         rows = self.pages["Rows and groups"]
-        positions = self.pages["Positions"]
+        positions, depth = self.pages["Positions"], self.pages["Depth"]
         lines: list[tuple[QFormLayout, str, QLineEdit, str]] = [
             (rows, "Rows", self.rows, "how many row units, from the left seen from behind"),
             (rows, "Row spacing", self.spacing, "of the main rows, such as 30 in"),
@@ -213,10 +219,9 @@ class PlanterForm(FormDialog):
             (rows, "Fan limit", self.limit, "most vacuum the fans reach, empty when not known"),
             (rows, "Tank capacity", self.capacity, "of each tank or row hopper, such as 50 bu"),
             (rows, "Rows in wheel tracks", self.tracks, "that run behind a tire, such as 5, 8"),
-            (positions, "Depth at notch 1", self.first, ""),
-            (positions, "Depth step", self.step, "a quarter inch is common practice"),
-            (positions, "Notches", self.notches, ""),
-            (positions, "Rows that plant deeper", self.offsets, "such as 11: 0.1 in; 14: 0.12 in"),
+            (depth, "Depth at notch 1", self.first, ""),
+            (depth, "Depth step", self.step, "a quarter inch is common practice"),
+            (depth, "Notches", self.notches, ""),
             (
                 positions,
                 "Singulator",
@@ -236,4 +241,5 @@ class PlanterForm(FormDialog):
             form.addRow(words, field)
             field.setPlaceholderText(hint)
         rows.addRow("Twin rows", self.twin)
+        depth.addRow(self.row_depths)
         self.form.addRow(self.tabs)

@@ -87,7 +87,7 @@ def test_a_ground_drive_is_entered_with_its_sprockets(fleet: OnDemo, qtbot: Any)
         ("spacing", "30 kg", "not a unit of row spacing"),
         ("notches", "0", "1 to 60"),
         ("closing", "a, a", "share a name"),
-        ("offsets", "11 deep", "write it like 11: 0.1 in"),
+        ("step", "0", "must be above zero"),
         ("name", " ", "no name"),
     ],
 )
