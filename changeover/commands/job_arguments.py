@@ -28,6 +28,7 @@ SHARES = {
     "emergence": 'share of live seeds that come up, such as "90 %%"',
     "overlap": 'share of the area sown twice, such as "3 %%"',
     "reserve": 'share of a fill left when you stop for seed, such as "10 %%"',
+    "meter_error": 'share that the meters drop too few, such as "1 %%"',
 }
 
 
@@ -46,7 +47,7 @@ def add_job_arguments(parser: Parser) -> None:
     parser.add_argument("--tillage", help="tilled (without it), mulch till, strip till or no-till")
     parser.add_argument("--soil-temperature", help='at seed depth, such as "52 degF"')
     for key, example in SHARES.items():
-        parser.add_argument(f"--{key}", help=example)
+        parser.add_argument(f"--{key.replace('_', '-')}", help=example)
     parser.add_argument("--both-ends", action="store_true", help="seed waits at both ends")
     parser.add_argument(
         "--other-lot",
@@ -172,7 +173,7 @@ def _share(args: argparse.Namespace, key: str, units: "Units") -> float | None:
     text = getattr(args, key)
     if text is None:
         return None
-    share = read_quantity(text, "share", units, key.capitalize())
+    share = read_quantity(text, "share", units, key.replace("_", " ").capitalize())
     return float(share.to("percent").magnitude) / 100.0
 
 

@@ -37,4 +37,5 @@ def job_in(field: Field | None, chosen: NextJob) -> FieldJob:
         reserve=chosen.reserve,
         seed_at_both_ends=chosen.seed_at_both_ends,
         other_lots=chosen.other_lots,
+        meter_error=chosen.meter_error,
     )

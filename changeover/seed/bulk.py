@@ -96,7 +96,8 @@ def propose_many(fleet: Fleet, asks: Sequence[Ask], which: Counts) -> ManyPropos
     working, spacing = _working(fleet, asked["row_spacing"])
     rate = asked["rate"]
     per_second = rate * spacing * asked["speed"]
-    seeds = asked["area"] * rate * spacing * working.sum(axis=1) / fleet.width
+    drawn = rate * asked["dropped"] * spacing * working.sum(axis=1) / fleet.width
+    seeds = asked["area"] * drawn
     return ManyProposals(
         fleet,
         tuple(asks),

@@ -91,7 +91,8 @@ class FieldJob:
     planter; ``emergence`` the share of live seeds expected to come up, 0 to 1. ``overlap`` is
     the share of the area sown twice, ``reserve`` the share of a fill left when you stop for
     seed, which waits at one end of the field or ``seed_at_both_ends``. ``other_lots`` names the
-    tanks or row hoppers that take another lot.
+    tanks or row hoppers that take another lot. ``meter_error`` is the share that the meters are
+    expected to drop too few, below 0 for too many.
     """
 
     field: Field
@@ -111,6 +112,7 @@ class FieldJob:
     reserve: float | None = None
     seed_at_both_ends: bool = False
     other_lots: tuple[tuple[Place, str], ...] = ()
+    meter_error: float | None = None
 
     def __post_init__(self) -> None:
         where = f"Job in {self.field.name}"
@@ -126,6 +128,8 @@ class FieldJob:
             raise Refusal(f"{where}: the overlap must be 0 to 100 % of the area.")
         if self.reserve is not None and not 0 <= self.reserve <= 0.9:
             raise Refusal(f"{where}: the reserve in a tank must be 0 to 90 % of a fill.")
+        if self.meter_error is not None and not -0.5 <= self.meter_error <= 0.5:
+            raise Refusal(f"{where}: the expected meter error must be -50 to 50 % of the seeds.")
         if self.first_day and self.last_day and self.last_day < self.first_day:
             raise Refusal(f"{where}: the last day lies before the first; swap them.")
 

@@ -12,7 +12,7 @@ from changeover.seed.crops import Crop
 from changeover.seed.drive_figures import drive_figures
 from changeover.seed.need_figures import need_figures
 from changeover.seed.reasons import Figure, Input, Reason, Trust
-from changeover.seed.seed_rate import shares_of
+from changeover.seed.seed_rate import factors, shares_of
 from changeover.seed.speed import top_ground_speed
 from changeover.seed.trust_order import reasoned
 
@@ -117,15 +117,18 @@ def limit_is_for(crop: Crop) -> bool:
 
 def _stand(case: Case, seed_rate: Quantity) -> Iterator[Figure]:
     shares = shares_of(case)
-    stand = rate.stand_from_rate(seed_rate, shares.germination, shares.emergence)
+    stand = rate.stand_from_rate(
+        seed_rate, shares.germination, shares.emergence, shares.meter_error
+    )
+    error = f"; meter error {shares.meter_says}" if shares.meter_error else ""
     figure = _figure(
         case,
         "expected_stand",
         "Expected stand, plants",
         stand,
         "seed_rate",
-        f"Germination {shares.germination_says}; emergence {shares.emergence_says}.",
-        f"seed rate · {shares.germination:.3g} · {shares.emergence:.3g}",
+        f"Germination {shares.germination_says}; emergence {shares.emergence_says}{error}.",
+        f"seed rate · {factors(shares)}",
     )
     yield figure
 

@@ -8,6 +8,7 @@ from changeover.seed import bounds, need
 from changeover.seed.case import Case
 from changeover.seed.depth_rows import named_rows
 from changeover.seed.reasons import Figure, Input, Reason, Trust
+from changeover.seed.seed_rate import few_or_many
 from changeover.seed.tank_need import (
     EFFICIENCY_SOURCE,
     Fill,
@@ -72,9 +73,11 @@ def _whole(case: Case, seeds: Quantity) -> Iterator[Figure]:
     area = show(case.job.planted_area, "area", case.units)
     overlap = case.job.overlap
     counted = "no overlap counted" if overlap is None else f"{overlap:.1%} of it sown twice"
+    error = case.job.meter_error
+    counted += "" if not error else f", meter error {few_or_many(error)}"
     rows = f"{len(case.rows)} rows of {case.planter.rows}, " if _some(case) else ""
     why = f"For {area}, {rows}{counted}."
-    how = "area · (1 + overlap) · seeds per length · rows that plant / width of the pass"
+    how = "area · (1 + overlap) · (1 − meter error) · seeds per length · rows / width of the pass"
     yield _figure(case, "seeds_needed", "Seeds needed", seeds, "count", why, how)
     if case.seeds_per_mass is not None:
         mass = need.mass_needed(seeds, case.seeds_per_mass[0])

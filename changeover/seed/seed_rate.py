@@ -1,6 +1,6 @@
 """Seed rate: as wanted, reckoned from the stand wanted, or from the crop table."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from changeover.quantities import Quantity, show
 from changeover.seed import rate
@@ -15,12 +15,22 @@ BY_DEFINITION = "by definition; University of Arizona az1203 and NDSU A1961 mult
 
 @dataclass(frozen=True)
 class Shares:
-    """The share of seeds that germinate and of live seeds that come up, with words for whence."""
+    """The share of seeds that germinate and of live seeds that come up, with words for whence.
+
+    ``meter_error`` is the share that the meters drop too few, below 0 for too many.
+    """
 
     germination: float
     emergence: float
     germination_says: str
     emergence_says: str
+    meter_error: float = 0.0
+    meter_says: str = "not entered: none"
+
+    @property
+    def standing(self) -> float:
+        """The plants that stand for each seed of the rate entered in the cab."""
+        return self.germination * self.emergence * (1.0 - self.meter_error)
 
 
 def shares_of(case: Case) -> Shares:
@@ -31,7 +41,16 @@ def shares_of(case: Case) -> Shares:
     germination = case.lot.germination
     says = f"{germination:.0%}, from the lot’s tag" if germination else "not entered: 100 %"
     emergence, told = _emergence(case, germination or 1.0)
-    return Shares(germination or 1.0, emergence, says, told)
+    found = Shares(germination or 1.0, emergence, says, told)
+    error = case.job.meter_error
+    if error is None:
+        return found
+    return replace(found, meter_error=error, meter_says=f"{few_or_many(error)}, as you expect")
+
+
+def few_or_many(error: float) -> str:
+    """Say a meter error in words: ``1.0% too few``."""
+    return f"{abs(error):.1%} too {'few' if error >= 0 else 'many'}"
 
 
 def _emergence(case: Case, germination: float) -> tuple[float, str]:
@@ -66,7 +85,14 @@ def rate_wanted(case: Case) -> Quantity | None:
     if stand is None:
         return None
     shares = shares_of(case)
-    return rate.rate_for_stand(stand, shares.germination, shares.emergence)
+    return rate.rate_for_stand(stand, shares.germination, shares.emergence, shares.meter_error)
+
+
+def factors(shares: Shares) -> str:
+    """Return the shares that are multiplied, as they stand in a formula."""
+    parts = [shares.germination, shares.emergence]
+    parts += [1.0 - shares.meter_error] if shares.meter_error else []
+    return " · ".join(f"{part:.3g}" for part in parts)
 
 
 def answer_seed_rate(case: Case) -> Answer:
@@ -93,18 +119,19 @@ def asked_for(case: Case) -> bool:
 
 def _for_stand(case: Case, stand: Quantity, figure: CropFigure | None) -> Answer:
     shares, units = shares_of(case), case.units
-    wanted = rate.rate_for_stand(stand, shares.germination, shares.emergence)
+    wanted = rate.rate_for_stand(stand, shares.germination, shares.emergence, shares.meter_error)
     plants, seeds = (show(one, "seed_rate", units) for one in (stand, wanted))
     plants = plants.replace("seeds", "plants")
     source = figure.source if figure else BY_DEFINITION
     trust = figure.trust if figure else Trust.PUBLISHED
     asked = f"{figure.text(units).replace('seeds', 'plants')} in print" if figure else "you asked"
     why = f"A stand of {plants} ({asked}) takes {seeds}."
-    how = f"{plants} / ({shares.germination:.3g} · {shares.emergence:.3g}) = {seeds}"
+    how = f"{plants} / ({factors(shares)}) = {seeds}"
     inputs = (
         Input("stand", plants),
         Input("germination", shares.germination_says),
         Input("emergence", shares.emergence_says),
+        Input("meter error", shares.meter_says),
     )
     return Answer(wanted, reasoned(RULE, why, source, trust, how=how, inputs=inputs))
 

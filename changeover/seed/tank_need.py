@@ -42,14 +42,15 @@ class TankNeed:
 
 
 def drawn_rate(case: Case, seed_rate: Quantity) -> Quantity:
-    """Return the seeds that the field takes an area, over the pass and with overlap counted in.
+    """Return the seeds that the field takes an area, over the pass, overlap and meter error in.
 
     The rows of this lot over the width of the pass: on a planter with split rows no row stands
     where passes join. Raises Refusal for input out of bounds. By definition.
     """
     per_length = rate.seeds_per_length(seed_rate, case.row_spacing)
     mean = row_layout.mean_rate(per_length, max(1, len(case.rows)), case.planter.width)
-    drawn: Quantity = mean * (1.0 + (case.job.overlap or 0.0))
+    job = case.job
+    drawn: Quantity = mean * (1.0 + (job.overlap or 0.0)) * (1.0 - (job.meter_error or 0.0))
     return drawn
 
 

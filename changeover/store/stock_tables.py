@@ -105,6 +105,7 @@ class JobColumns:
     reserve: Mapped[float | None]
     seed_at_both_ends: Mapped[bool]
     other_lots: Mapped[tuple[tuple[Place, str], ...]] = mapped_column(PlacedType)
+    meter_error: Mapped[float | None]
 
 
 class JobRow(JobColumns, Counted, Base):

@@ -44,6 +44,7 @@ class NextJob:
     reserve: float | None = None
     seed_at_both_ends: bool = False
     other_lots: tuple[tuple[Place, str], ...] = ()
+    meter_error: float | None = None
 
     def __post_init__(self) -> None:
         check_job_kinds(self, f"Lot {self.lot}")

@@ -130,6 +130,7 @@ jobs: st.SearchStrategy[FieldJob] = st.builds(
     row_spacing=st.none() | st.sampled_from((Q(15, "in"), Q(30, "in"), Q(20, "in"))),
     area=some(st.integers(1, 90), "acre"),
     overlap=st.none() | st.integers(0, 30).map(lambda share: share / 100),
+    meter_error=st.none() | st.integers(-5, 10).map(lambda share: share / 100),
 )
 
 

@@ -2,12 +2,12 @@
 
 import pytest
 
-from changeover.quantities import Q, is_quantity
+from changeover.quantities import Q, Refusal, is_quantity
 from changeover.seed.crops import Crop
 from changeover.seed.reasons import Trust
 from changeover.seed.seed_rate import answer_seed_rate, asked_for, rate_wanted, shares_of
 from changeover.seed.trust_order import Answer
-from tests.seed.made_up import case, crop_table, job, lot
+from tests.seed.made_up import case, crop_table, job, lot, proposal
 
 STAND = job(stand=Q(30_000, "plant/acre"))
 
@@ -80,3 +80,35 @@ def test_a_share_of_the_seeds_sown_holds_germination_already() -> None:
 def test_asked_for_means_the_job_says_so() -> None:
     assert asked_for(case(job=job(stand=Q(100_000, "plant/acre"))))
     assert not asked_for(case())
+
+
+@pytest.mark.parametrize(("error", "words"), [(0.02, "2.0% too few"), (-0.03, "3.0% too many")])
+def test_a_meter_error_is_made_up_for_and_said(error: float, words: str) -> None:
+    stand = Q(30_000, "plant/acre")
+    plain, wrong = (
+        answer_seed_rate(case("corn", job=job(stand=stand, meter_error=one)))
+        for one in (None, error)
+    )
+    assert is_quantity(plain.value)
+    assert is_quantity(wrong.value)
+    assert (wrong.value * (1 - error)).m_as("1/acre") == pytest.approx(plain.value.m_as("1/acre"))
+    told = {one.name: one.text for one in wrong.reason.inputs}
+    assert words in told["meter error"]
+
+
+def test_a_meter_error_changes_the_rate_set_but_not_the_seed_that_falls() -> None:
+    stand = Q(30_000, "plant/acre")
+    found = [
+        {one.key: one.quantity for one in proposal(job=job(stand=stand, meter_error=error)).figures}
+        for error in (None, 0.04)
+    ]
+    seeds, stands = (
+        [one[key].magnitude for one in found] for key in ("seeds_needed", "expected_stand")
+    )
+    assert seeds[1] == pytest.approx(seeds[0])
+    assert stands[1] == pytest.approx(stands[0])
+
+
+def test_a_meter_error_that_cannot_be_is_refused() -> None:
+    with pytest.raises(Refusal, match="-50 to 50 %"):
+        job(meter_error=0.7)

@@ -44,6 +44,7 @@ KEPT = {
         lateness_cost=12.0,
         overlap=0.03,
         seed_at_both_ends=True,
+        meter_error=0.02,
         other_lots=((Place(Scope.TANK, "tank 2"), "K-2"),),
     ),
 }

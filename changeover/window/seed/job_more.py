@@ -1,4 +1,4 @@
-"""What else a job may say: overlap, reserve, where seed waits, and who takes another lot."""
+"""What else a job may say: meter error, overlap, reserve, where seed waits, and other lots."""
 
 from collections.abc import Sequence
 from dataclasses import replace
@@ -29,6 +29,7 @@ class JobMore(QWidget):
         super().__init__()
         self.overlap = QuantityField("Overlap", "share", units, hint="none", also=_whole)
         self.reserve = QuantityField("Reserve", "share", units, hint="none", also=_ninety)
+        self.error = QuantityField("Meter error", "share", units, hint="none", also=_half)
         self.both_ends = QCheckBox("seed waits at both ends")
         self.tanks: dict[Place, ChoiceBox[str]] = {}
         self.hoppers = HopperLots()
@@ -37,23 +38,30 @@ class JobMore(QWidget):
         self.form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
         self.form.setHorizontalSpacing(10)
         self.form.setVerticalSpacing(5)
+        self.form.addRow("Meter error", self.error)
         self.form.addRow("Overlap", self.overlap)
         self.form.addRow("Reserve", self.reserve)
         self.form.addRow(self.both_ends)
         self.form.addRow(self.hoppers)
         self.overlap.setToolTip("The share of the area that is sown twice")
         self.reserve.setToolTip("The share of a fill that is left when you stop for seed")
-        for field in (self.overlap, self.reserve):
+        self.error.setToolTip("The share that the meters drop too few; below 0 for too many")
+        for field in self.shares:
             field.changed.connect(self.changed)
         self.both_ends.toggled.connect(self.changed)
         self.hoppers.changed.connect(self.changed)
 
     @property
+    def shares(self) -> tuple[QuantityField, ...]:
+        """The fields of a share."""
+        return (self.error, self.overlap, self.reserve)
+
+    @property
     def says_something(self) -> bool:
         """Whether anything is entered here."""
-        texts = self.overlap.text or self.reserve.text or self.both_ends.isChecked()
+        texts = any(field.text for field in self.shares)
         tanks = any(box.chosen for box in self.tanks.values())
-        return bool(texts) or tanks or self.hoppers.says_something
+        return texts or self.both_ends.isChecked() or tanks or self.hoppers.says_something
 
     def show_planter(self, planter: Planter, lots: Sequence[SeedLot], units: Units) -> None:
         """Offer another lot for each tank; row hoppers, and many tanks, by their rows."""
@@ -68,13 +76,14 @@ class JobMore(QWidget):
         lines = [(lot_line(lot), lot.number) for lot in lots]
         for box in self.tanks.values():
             box.offer([(SAME, ""), *lines])
-        for field in (self.overlap, self.reserve):
+        for field in self.shares:
             field.show_units(units)
 
     def show_job(self, job: NextJob) -> None:
         """Fill in what a job says."""
         self.overlap.show_quantity(_percent(job.overlap))
         self.reserve.show_quantity(_percent(job.reserve))
+        self.error.show_quantity(_percent(job.meter_error))
         self.both_ends.setChecked(job.seed_at_both_ends)
         others = dict(job.other_lots)
         self.hoppers.show_pairs(() if self.tanks else job.other_lots)
@@ -88,6 +97,7 @@ class JobMore(QWidget):
             job,
             overlap=_share(self.overlap.quantity()),
             reserve=_share(self.reserve.quantity()),
+            meter_error=_share(self.error.quantity()),
             seed_at_both_ends=self.both_ends.isChecked(),
             other_lots=(*chosen, *(() if self.tanks else self.hoppers.pairs())),
         )
@@ -115,3 +125,8 @@ def _whole(share: Quantity) -> None:
 def _ninety(share: Quantity) -> None:
     if not 0 <= share.to("percent").magnitude <= 90:
         raise Refusal("The reserve is 0 to 90 % of a fill; enter what is left when you stop.")
+
+
+def _half(share: Quantity) -> None:
+    if not -50 <= share.to("percent").magnitude <= 50:
+        raise Refusal("The meter error is -50 to 50 %; enter the share dropped too few, such as 1.")

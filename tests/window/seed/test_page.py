@@ -307,3 +307,21 @@ def test_no_line_is_cut_at_any_width(seed: OnDemo, width: int) -> None:
             card.words.key for card in shown if card.height() < card.heightForWidth(card.width())
         ]
         assert not cut
+
+
+def test_an_expected_meter_error_raises_the_rate_for_a_stand(seed: OnDemo) -> None:
+    inputs = seed.page.choosing.inputs
+    inputs.rate_by.choose(RateBy.STAND)
+    inputs.stand.line.setText("30 000")
+    seed.page.form_proposal()
+    before = value(seed, "seed_rate")
+    inputs.more.error.line.setText("4")
+    seed.page.form_proposal()
+    assert seed.page.job.meter_error == pytest.approx(0.04)
+    assert value(seed, "seed_rate") != before
+    assert inputs.more.says_something
+    inputs.more.error.line.setText("-3 %")
+    assert seed.page.choosing.job().meter_error == pytest.approx(-0.03)
+    inputs.more.error.line.setText("60")
+    seed.page.form_proposal()
+    assert "-50 to 50 %" in inputs.more.error.sentence.text()
