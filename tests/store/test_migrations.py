@@ -3,6 +3,7 @@
 import ast
 import sqlite3
 from contextlib import closing
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from alembic.config import Config
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 
+import changeover.store
 from changeover.bundled import bundled
 from changeover.planter.places import Place, Scope
 from changeover.planter.setup import Cell
@@ -93,6 +95,8 @@ def test_an_offset_of_the_ninth_revision_keeps_the_scales_step(tmp_path) -> None
 
 
 def test_the_migrations_make_just_the_tables_of_the_models(store) -> None:
+    for path in Path(changeover.store.__file__).parent.glob("*_tables.py"):
+        import_module(f"changeover.store.{path.stem}")
     with store._engine.connect() as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})
         assert compare_metadata(context, Base.metadata) == []
