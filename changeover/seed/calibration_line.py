@@ -47,6 +47,40 @@ class CalibrationLine:
         reach = 1.0 / self.readings + (x - self.middle) ** 2 / self.squares
         return t_quantile(self.freedom, confidence) * self.spread * sqrt(reach)
 
+    def reading_half_width(self, x: float, confidence: float = 0.95) -> float:
+        """Return half the width of the prediction interval of one further reading at x.
+
+        Infinite when the readings leave no freedom to tell. Draper & Smith, Applied Regression
+        Analysis: t · s · √(1 + 1/n + (x − x̄)² / Sxx).
+        """
+        if self.freedom < 1:
+            return inf
+        reach = 1.0 + 1.0 / self.readings + (x - self.middle) ** 2 / self.squares
+        return t_quantile(self.freedom, confidence) * self.spread * sqrt(reach)
+
+    def reached_at(
+        self, y: float, confidence: float = 0.95, *, mean: bool = False
+    ) -> tuple[float, float] | None:
+        """Return the x between which one further reading of y may have been taken.
+
+        With ``mean`` it is the line itself that reaches y between them. None when the readings
+        leave no freedom, or scatter so widely that the slope could be none, for then no x can be
+        excluded. The interval of y turned about (Fieller 1954; Draper & Smith, inverse
+        regression): with g = (t s)² / (b² Sxx) and d = (y − ȳ) / b, the ends lie at
+        x̄ + (d ∓ t s / b · √((1 − g)(k + 1/n) + d² / Sxx)) / (1 − g), k = 1 for a reading, 0 for
+        the line.
+        """
+        if self.freedom < 1 or self.slope == 0:
+            return None
+        scale = t_quantile(self.freedom, confidence) * self.spread / abs(self.slope)
+        left = 1.0 - scale**2 / self.squares
+        if left <= 0:
+            return None
+        way = (y - self.level) / self.slope
+        one = (0.0 if mean else 1.0) + 1.0 / self.readings
+        half = scale * sqrt(left * one + way**2 / self.squares)
+        return self.middle + (way - half) / left, self.middle + (way + half) / left
+
     def slope_half_width(self, confidence: float = 0.95) -> float:
         """Return half the width of the confidence interval of the slope; infinite if untold."""
         if self.freedom < 1:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isfinite
+from math import inf, isfinite
 
 import numpy as np
 
@@ -69,6 +69,56 @@ def setting_for_load(line: LoadLine, target: Quantity, least: float, most: float
         )
     half = line.line.half_width(setting)
     return SettingChoice(setting, line.load(setting), Q(half, "N") if isfinite(half) else None)
+
+
+@dataclass(frozen=True)
+class SettingBand:
+    """The settings whose load may lie within the bounds of a target, and what limits them.
+
+    ``from_line`` says that the scatter of the readings is in the band; without it only the
+    target's bounds are, as when two readings leave no scatter to see. ``held_low`` and
+    ``held_high`` say that the band ends where the readings end; ``bounded`` is False where they
+    scatter so widely that nothing else ends it.
+    """
+
+    low: float
+    high: float
+    from_line: bool
+    held_low: bool
+    held_high: bool
+    bounded: bool = True
+
+
+def band_for_load(
+    line: LoadLine, low: Quantity, high: Quantity | None, least: float, most: float
+) -> SettingBand:
+    """Return the band of settings for a load between ``low`` and ``high``, None without an end.
+
+    It reaches from the least setting at which a single reading may give ``low`` to the greatest
+    at which it may give ``high``, each by the 95 % prediction interval of the line turned about;
+    never beyond the settings that were read, ``least`` to ``most``. Where the readings scatter
+    so widely that the interval has no end, the band is all of them. Raises Refusal for loads out
+    of bounds.
+    """
+    start = float(bounds.LOAD.of(low))
+    end = None if high is None else float(bounds.LOAD.of(high))
+    fitted, bounded = line.line, True
+    if fitted.freedom < 1:
+        from_low, to_high = fitted.solve(start), inf if end is None else fitted.solve(end)
+    else:
+        at_start = fitted.reached_at(start)
+        at_end = fitted.reached_at(start if end is None else end)
+        bounded = at_start is not None and at_end is not None
+        from_low = -inf if at_start is None else at_start[0]
+        to_high = inf if at_end is None or end is None else at_end[1]
+    return SettingBand(
+        max(from_low, least),
+        min(to_high, most),
+        fitted.freedom >= 1,
+        from_low < least,
+        to_high > most,
+        bounded,
+    )
 
 
 def load_class(load: Quantity) -> str:

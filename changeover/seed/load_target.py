@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import ceil, floor
 
 from changeover.planter.load_reading import LoadReading
 from changeover.planter.machine import Planter
@@ -16,6 +17,8 @@ from changeover.seed.down_pressure import (
     LIGHT_LOAD,
     LOAD_SOURCE,
     MEDIUM_LOAD,
+    SettingBand,
+    band_for_load,
     fit_load_line,
     setting_for_load,
 )
@@ -76,8 +79,9 @@ def load_target(rules: Rules, soil: Soil, *, wheel_track: bool = False) -> LoadT
 def answer_load(case: Case, setting: Setting, place: Place) -> Answer:
     """Return the down pressure of a circuit by its own calibration; else it is kept as found.
 
-    Without two readings at different settings there is no ground for a value; the class of load
-    is stated as evidence.
+    Its band holds the settings whose load may lie within the class, by the scatter of the
+    readings. Without two readings at different settings there is no ground for a value; the
+    class of load is stated as evidence.
     """
     track = set(case.planter.rows_of(place)) <= case.planter.wheel_track_rows
     target = load_target(case.crop.rules, soil_of(case), wheel_track=track)
@@ -125,6 +129,7 @@ def _by_line(
     loads = [float(one.load.to("N").magnitude) for one in readings]
     line = fit_load_line(settings, Q(loads, "N"))
     choice = setting_for_load(line, target.load, min(settings), max(settings))
+    band = band_for_load(line, target.low, target.high, min(settings), max(settings))
     wanted = show(target.load, "force", case.units)
     half = choice.half_width
     sure = f" ± {show(half, 'force', case.units)}" if half is not None else ", interval not known"
@@ -134,12 +139,33 @@ def _by_line(
         f"{_why(target)} It gives {wanted} on the gauge wheels, a {target.name} load.",
         f"your readings on {places}; {LOAD_SOURCE}",
         Trust.RECORD,
-        how=f"least squares through {len(readings)} readings; load there {wanted}{sure}",
+        how=f"least squares through {len(readings)} readings; load there {wanted}{sure}; "
+        f"{_band_words(case, target, band)}",
         inputs=(Input("soil", soil_of(case).words), Input("load wanted", wanted)),
         cautions=(LOOK,),
         says={**says, Trust.RECORD: f"your readings on {places}"},
     )
-    return Answer(Q(round(choice.setting, 1), unit), reason)
+    value, low, high = (
+        round(choice.setting, 1),
+        floor(10 * band.low) / 10,
+        ceil(10 * band.high) / 10,
+    )
+    return Answer(Q(value, unit), reason, Q(min(low, value), unit), Q(max(high, value), unit))
+
+
+def _band_words(case: Case, target: LoadTarget, band: SettingBand) -> str:
+    """Say what the band of settings rests on, and what it leaves out."""
+    words = f"band: settings whose load may lie {_within(case, target)}"
+    if not band.bounded:
+        return f"{words}; the readings scatter too widely to bound them, so all that were read"
+    if band.from_line:
+        words += ", by the 95 % prediction interval of a reading"
+    else:
+        words += " on the line; two readings leave its own interval untold, a third would show it"
+    ends = [name for name, held in (("low", band.held_low), ("high", band.held_high)) if held]
+    if ends:
+        words += f"; held to the settings that were read at the {' and '.join(ends)} end"
+    return words
 
 
 def _kept(
@@ -151,6 +177,11 @@ def _kept(
     why = f"Kept as found. {missing}"
     reason = reasoned("kept as found", why, "as found", Trust.RECORD, cautions=(LOOK,), says=says)
     return Answer(found, reason)
+
+
+def _within(case: Case, target: LoadTarget) -> str:
+    bounds = _bounds(case, target)
+    return bounds if target.high is None else f"within {bounds}"
 
 
 def _bounds(case: Case, target: LoadTarget) -> str:

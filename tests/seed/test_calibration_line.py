@@ -46,3 +46,31 @@ def test_readings_that_make_no_line_are_refused(x, y, says) -> None:
 def test_a_level_line_cannot_be_solved() -> None:
     with pytest.raises(Refusal, match="do not change"):
         fit_line([1, 2], [5.0, 5.0], "Line").solve(6)
+
+
+@given(st.floats(-20, 80), st.booleans())
+def test_the_interval_of_a_reading_turned_about_holds_the_line_and_ends_where_it_says(
+    y, mean
+) -> None:
+    line = fit_line([1, 2, 3, 4, 6], [10.0, 21.0, 29.0, 42.0, 59.0], "Line")
+    low, high = line.reached_at(y, mean=mean)
+    assert low <= line.solve(y) <= high
+    width = line.half_width if mean else line.reading_half_width
+    assert line.at(low) + width(low) == pytest.approx(y, abs=1e-6)
+    assert line.at(high) - width(high) == pytest.approx(y, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("x", "y"), [([1, 2], [10.0, 20.0]), ([1, 2, 3, 4], [10.0, 30.0, 12.0, 28.0])]
+)
+def test_too_few_or_too_scattered_readings_bound_no_setting(x, y) -> None:
+    line = fit_line(x, y, "Line")
+    assert line.reached_at(15.0) is None
+    assert line.reading_half_width(2) > line.spread
+
+
+def test_one_reading_is_known_less_well_than_the_line() -> None:
+    line = fit_line([1, 2, 3], [10.0, 21.0, 29.0], "Line")
+    assert line.reading_half_width(2) ** 2 - line.half_width(2) ** 2 == pytest.approx(
+        (12.706 * line.spread) ** 2, rel=1e-3
+    )

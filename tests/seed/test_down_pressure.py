@@ -17,6 +17,36 @@ def test_the_setting_gives_the_load_asked_for(newtons) -> None:
     assert choice.half_width is not None
 
 
+@given(st.floats(250, 900), st.floats(0, 100), st.floats(0, 100))
+def test_a_wider_target_never_narrows_the_band(newtons, less, more) -> None:
+    narrow = down_pressure.band_for_load(LINE, Q(newtons, "N"), Q(newtons, "N"), 0, 150)
+    wide = down_pressure.band_for_load(LINE, Q(newtons - less, "N"), Q(newtons + more, "N"), 0, 150)
+    exact = down_pressure.setting_for_load(LINE, Q(newtons, "N"), 0, 150).setting
+    assert wide.low <= narrow.low <= exact <= narrow.high <= wide.high
+
+
+@given(st.floats(300, 700))
+def test_a_reading_at_an_end_of_the_band_may_give_the_end_of_the_target(newtons) -> None:
+    line = LINE.line
+    band = down_pressure.band_for_load(LINE, Q(newtons, "N"), Q(newtons + 200, "N"), 0, 150)
+    for end, load, way in ((band.low, newtons, 1), (band.high, newtons + 200, -1)):
+        reach = line.at(end) + way * line.reading_half_width(end)
+        assert reach == pytest.approx(load)
+
+
+@given(st.floats(300, 700))
+def test_units_do_not_change_the_band(newtons) -> None:
+    bands = [
+        down_pressure.band_for_load(LINE, low, high, 0, 150)
+        for low, high in (
+            (Q(newtons, "N"), Q(newtons + 100, "N")),
+            (Q(newtons, "N").to("lbf"), Q(newtons + 100, "N").to("lbf")),
+        )
+    ]
+    assert bands[0].low == pytest.approx(bands[1].low)
+    assert bands[0].high == pytest.approx(bands[1].high)
+
+
 @given(st.floats(0, 3_000), st.floats(0, 500))
 def test_a_higher_load_is_never_in_a_lighter_class(newtons, more) -> None:
     order = ["too light", "light", "medium", "heavy"]

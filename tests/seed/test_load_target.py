@@ -67,6 +67,51 @@ def test_the_setting_is_the_one_at_which_the_line_gives_the_load() -> None:
     assert "medium load" in found.reason.why
 
 
+def scattered(*off: float) -> tuple[LoadReading, ...]:
+    """Return readings on a line from 90 N, 2 N a lbf, each off by so many newtons."""
+    return tuple(
+        LoadReading(CIRCUIT, Q(100.0 * number, "lbf"), Q(90 + 200.0 * number + by, "N"))
+        for number, by in enumerate(off)
+    )
+
+
+def test_the_band_is_that_of_the_class_where_the_readings_lie_on_a_line() -> None:
+    found = proposed()
+    low, high = (end.to("lbf").magnitude for end in (found.low, found.high))
+    assert (low, high) == (pytest.approx(200, abs=0.1), pytest.approx(400, abs=0.1))
+    assert "band: settings whose load may lie within 110 lbf to 200 lbf" in found.reason.how
+
+
+def test_readings_that_scatter_widen_the_band_beyond_the_class() -> None:
+    exact, loose = proposed(scattered(0, 0, 0, 0, 0, 0)), proposed(scattered(9, -9, 6, -9, 9, -6))
+    assert loose.low < exact.low < exact.value < exact.high < loose.high
+    assert "by the 95 % prediction interval of a reading" in loose.reason.how
+
+
+def test_two_readings_bound_only_the_class_and_say_so() -> None:
+    found = proposed((READINGS[0], READINGS[2]))
+    assert found.low.to("lbf").magnitude == pytest.approx(200, abs=0.1)
+    assert "two readings leave its own interval untold, a third would show it" in found.reason.how
+
+
+def test_a_band_that_no_reading_ends_is_held_to_the_readings() -> None:
+    wild = proposed(scattered(300, -90, 250, -300, 100))
+    assert (wild.low, wild.high) == (Q(0, "lbf"), Q(400, "lbf"))
+    assert "scatter too widely to bound them" in wild.reason.how
+
+
+def test_a_heavy_load_has_no_upper_end_but_that_of_the_readings() -> None:
+    hard = job(Moisture.DRY, tillage=Tillage.NO_TILL)
+    found = proposed(scattered(9, -9, 6, -9, 9, -6), job=hard)
+    assert found.high == Q(500, "lbf")
+    assert "held to the settings that were read at the high end" in found.reason.how
+
+
+def test_a_value_of_the_manual_has_no_band() -> None:
+    manual = (ManualValue("soybean", "down", Q(150, "lbf"), "page 9"),)
+    assert (proposed(manual=manual).low, proposed(manual=manual).high) == (None, None)
+
+
 def test_readings_of_the_rows_serve_where_the_circuit_has_none() -> None:
     rows = tuple(LoadReading(Place.of_row(3), one.setting, one.load) for one in READINGS)
     assert proposed(rows).value == proposed().value
