@@ -19,6 +19,7 @@ from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import NextJob
 from changeover.switch.difference import Difference, difference
 from changeover.switch.kit import kit
+from changeover.switch.midway import start_of
 from changeover.switch.own_tasks import with_own_tasks
 from changeover.switch.progress import Progress, progress
 from changeover.switch.tasks import Kit, Tick, Worklist
@@ -88,8 +89,9 @@ def work_view_for(
 
 def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = None) -> WorkView:
     """Plan the work for a board within a unit of work that is already open."""
-    before = board.before if board.before is not None else board.as_found
-    lots = {**lots_in(work, board.target), **lots_in(work, before)}
+    first = board.before if board.before is not None else board.as_found
+    before = start_of(first, board.as_found, board.target, board.settings)
+    lots = {**lots_in(work, board.target), **lots_in(work, first), **lots_in(work, before)}
     worklist = plan_worklist(
         board.planter,
         board.settings,

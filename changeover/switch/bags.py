@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from changeover.planter.places import Place
 from changeover.switch.progress import Progress
-from changeover.switch.tasks import PartCount, Worklist
+from changeover.switch.tasks import Change, PartCount, Task, Worklist
 
 Whose = Callable[[str, Place], str]
 
@@ -32,15 +32,20 @@ def bags(work: Worklist | Progress, whose: Whose = nobody) -> tuple[Bag, ...]:
     task, by its key, at a place. Two persons at one place have a bag each.
     """
     held: dict[tuple[Place, str], Counter[str]] = {}
-    worklist, left = (work.worklist, work.left) if isinstance(work, Progress) else (work, None)
-    for task in worklist.tasks:
-        for place in task.places if left is None else left(task):
-            for change in task.changes.get(place, ()):
-                if change.part:
-                    person = whose(task.key, place)
-                    held.setdefault((place, person), Counter())[str(change.after)] += 1
+    tasks = work.worklist.tasks if isinstance(work, Progress) else work.tasks
+    for task, place in ((one, place) for one in tasks for place in one.places):
+        for change in _changes(work, task, place):
+            if change.part:
+                person = whose(task.key, place)
+                held.setdefault((place, person), Counter())[str(change.after)] += 1
     made = [Bag(place, person, _counts(parts)) for (place, person), parts in held.items()]
     return tuple(sorted(made, key=lambda bag: (bag.place.row or 1_000, bag.place.name)))
+
+
+def _changes(work: Worklist | Progress, task: Task, place: Place) -> tuple[Change, ...]:
+    if isinstance(work, Progress):
+        return work.changes_left(task, place)
+    return task.changes.get(place, ())
 
 
 def carried(made: Iterable[Bag]) -> dict[str, tuple[PartCount, ...]]:

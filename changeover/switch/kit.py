@@ -8,7 +8,7 @@ from changeover.planter.parts import USABLE, Condition, Part, ShelfCount
 from changeover.planter.places import Place
 from changeover.planter.setup import Value
 from changeover.switch.progress import Progress
-from changeover.switch.tasks import Change, Kit, KitLine, PartCount, Task, Worklist
+from changeover.switch.tasks import Change, Kit, KitLine, PartCount, Worklist
 
 COMES_BACK_AS = Condition.INSPECT
 
@@ -54,8 +54,11 @@ def kit(work: Worklist | Progress, parts: Iterable[Part], shelf: Iterable[ShelfC
 def part_changes(work: Worklist | Progress) -> tuple[Change, ...]:
     """Return every swap of a part, those already made left out when given a progress."""
     if isinstance(work, Progress):
-        return tuple(c for task in work.worklist.tasks for c in _swaps(task, work.left(task)))
-    return tuple(change for task in work.tasks for change in _swaps(task, task.places))
+        tasks = work.worklist.tasks
+        left = (work.changes_left(task, place) for task in tasks for place in task.places)
+    else:
+        left = (task.changes.get(place, ()) for task in work.tasks for place in task.places)
+    return tuple(change for changes in left for change in changes if change.part)
 
 
 def _without_swap(work: Worklist | Progress) -> Counter[str]:
@@ -66,10 +69,6 @@ def _without_swap(work: Worklist | Progress) -> Counter[str]:
         if not task.changes and (not isinstance(work, Progress) or work.left(task)):
             found.update({one.part: one.count for one in task.parts_in})
     return found
-
-
-def _swaps(task: Task, places: Iterable[Place]) -> list[Change]:
-    return [c for place in places for c in task.changes.get(place, ()) if c.part]
 
 
 def _counts(codes: Iterable[Value | None]) -> Counter[str]:

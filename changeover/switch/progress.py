@@ -7,23 +7,33 @@ from functools import cached_property
 from changeover.planter.entry import same_value
 from changeover.planter.places import Place
 from changeover.planter.settings import Setting, WorkPlace
-from changeover.planter.setup import Setup
+from changeover.planter.setup import Cell, Setup
 from changeover.quantities import Q, Quantity
-from changeover.switch.tasks import Task, TaskKind, Tick, Worklist
+from changeover.switch.tasks import Change, Task, TaskKind, Tick, Worklist
 
 ROW_WORK = (WorkPlace.METER, WorkPlace.ROW_UNIT)
 
 
 @dataclass(frozen=True)
 class Progress:
-    """A worklist with the places that are done at each task, by task key."""
+    """A worklist with the places that are done at each task, by task key.
+
+    ``made`` are the cells that are at their target, also where other work at the place is left.
+    """
 
     worklist: Worklist
     done: Mapping[str, frozenset[Place]]
+    made: frozenset[Cell] = frozenset()
 
     def left(self, task: Task) -> tuple[Place, ...]:
         """Return the places where a task is still to be done, in their order."""
         return tuple(place for place in task.places if place not in self.done[task.key])
+
+    def changes_left(self, task: Task, place: Place) -> tuple[Change, ...]:
+        """Return the changes that a task is still to make at a place."""
+        if place in self.done[task.key]:
+            return ()
+        return tuple(c for c in task.changes.get(place, ()) if c.cell not in self.made)
 
     def is_done(self, key: str) -> bool:
         """Say whether a task is done at every place. Raises KeyError."""
@@ -113,24 +123,24 @@ def progress(
     """
     ticked = {(tick.task.partition("/")[0], tick.place) for tick in ticks}
     by_key = {setting.key: setting for setting in settings}
+    made = frozenset(
+        change.cell
+        for task in worklist.tasks
+        for changes in task.changes.values()
+        for change in changes
+        if _is_made(change, as_found, by_key)
+    )
     done = {
         task.key: frozenset(
             place
             for place in task.places
             if (not task.by_tick or (task.family, place) in ticked)
-            and at_target(task, place, as_found, by_key)
+            and all(change.cell in made for change in task.changes.get(place, ()))
         )
         for task in worklist.tasks
     }
-    return Progress(worklist, done)
+    return Progress(worklist, done, made)
 
 
-def at_target(task: Task, place: Place, as_found: Setup, settings: Mapping[str, Setting]) -> bool:
-    """Say whether every cell that a task sets at a place is at its target.
-
-    Raises KeyError when a setting is missing.
-    """
-    return all(
-        same_value(settings[change.cell.setting], as_found.get(change.cell), change.after)
-        for change in task.changes.get(place, ())
-    )
+def _is_made(change: Change, as_found: Setup, settings: Mapping[str, Setting]) -> bool:
+    return same_value(settings[change.cell.setting], as_found.get(change.cell), change.after)

@@ -217,3 +217,30 @@ def test_the_store_is_the_same_shop_after_opening_again(shop, tmp_path) -> None:
     _tick(again, 1, done=False)
     assert _count(again) == {("S", "good"): 2, ("S", "new"): 1}
     again.close()
+
+
+@pytest.mark.parametrize(
+    ("wanted", "needed", "back"),
+    [("X", {"X": 4}, {"S": 2, "C": 2}), ("C", {"C": 2}, {"S": 2}), ("S", {"S": 2}, {"C": 2})],
+)
+def test_after_a_new_plan_midway_what_was_put_on_is_what_comes_off(
+    shop, wanted, needed, back
+) -> None:
+    _tick(shop, 1, 2)
+    apply(shop, _cells(Side.TARGET, dict.fromkeys(ROWS, wanted), "S"), "Ada")
+    made = work_view(shop, BAR).kit
+    assert {line.part: line.needed for line in made.lines} == needed
+    assert {one.part: one.count for one in made.back} == back
+
+
+def test_going_back_to_the_first_plan_takes_off_what_was_put_on(shop) -> None:
+    _tick(shop, 1, 2)
+    apply(shop, _cells(Side.TARGET, dict.fromkeys(ROWS, "C"), "S"), "Ada")
+    apply(shop, SetShelf(ShelfCount("C", Condition.GOOD, 2)), "Ada")
+    _tick(shop, 1, 2)
+    with shop.read() as work:
+        mounted = work.cells.read(BAR, Side.AS_FOUND)
+    assert [mounted.get(CELLS[row]) for row in ROWS] == ["C"] * 4
+    assert _count(shop)["S", "inspect"] == 2
+    assert _count(shop)["C", "good"] == 0
+    assert work_view(shop, BAR).kit.lines == ()
