@@ -1,6 +1,8 @@
 """Work behind the window: one search at a time, its progress, its end, and the wish to stop."""
 
 import contextlib
+import gc
+import sys
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -14,6 +16,10 @@ from changeover.quantities import Refusal
 LOOK_MS = 80
 """How often progress is looked at."""
 
+TURN_SECONDS = 0.0005
+"""How long Python works behind the window before the window may have its turn, when it asks;
+our own choice, by trial: with Python's 5 ms a paint that calls back ten times lasts 50 ms."""
+
 Stop = Callable[[], bool]
 Report = Callable[[Any], None]
 Job = Callable[[Stop, Report], Any]
@@ -23,6 +29,39 @@ class Pool(Protocol):
     """Runs a callable, elsewhere or here."""
 
     def start(self, job: Callable[[], None], /) -> None: ...
+
+
+class _WindowFirst:
+    """Lets the window have its turn soon while any work goes on behind it.
+
+    Meanwhile nothing is collected, since that would hold the window up and might take apart
+    things of the window in another thread. What has been loaded is then left out for good.
+    """
+
+    def __init__(self) -> None:
+        self._lock = threading.Lock()
+        self._under_way = 0
+        self._usual, self._modules = sys.getswitchinterval(), 0
+
+    def __enter__(self) -> None:
+        with self._lock:
+            self._under_way += 1
+            if self._under_way == 1:
+                self._usual, self._modules = sys.getswitchinterval(), len(sys.modules)
+                sys.setswitchinterval(TURN_SECONDS)
+                gc.disable()
+
+    def __exit__(self, *_error: object) -> None:
+        with self._lock:
+            self._under_way -= 1
+            if not self._under_way:
+                sys.setswitchinterval(self._usual)
+                if len(sys.modules) > self._modules:
+                    gc.freeze()
+                gc.enable()
+
+
+_WINDOW_FIRST = _WindowFirst()
 
 
 @dataclass
@@ -103,7 +142,8 @@ class Background(QObject):
             run.told = told
 
         try:
-            end = _End(run.number, found=job(run.wish.is_set, report))
+            with _WINDOW_FIRST:
+                end = _End(run.number, found=job(run.wish.is_set, report))
         except BaseException as error:  # handed to the thread of the window, which raises it
             end = _End(run.number, error=error)
         with contextlib.suppress(RuntimeError):  # the window has gone meanwhile

@@ -1,5 +1,7 @@
 """Work behind the window: its end is heard once, its refusal is said, and it can be stopped."""
 
+import gc
+import sys
 import threading
 import time
 from collections.abc import Callable, Iterator
@@ -10,7 +12,7 @@ from PySide6.QtCore import QThreadPool
 from pytestqt.qtbot import QtBot
 
 from changeover.quantities import Refusal
-from changeover.window.background import Background
+from changeover.window.background import TURN_SECONDS, Background
 
 
 @pytest.fixture(autouse=True)
@@ -112,3 +114,25 @@ def test_a_search_stops_when_its_window_goes(qtbot: QtBot) -> None:
     search.start(work)
     search.deleteLater()
     qtbot.waitUntil(stopped.is_set)
+
+
+def test_the_window_has_its_turn_soon_while_work_goes_on(qtbot: QtBot) -> None:
+    usual = sys.getswitchinterval()
+    search, seen = Background(), list[tuple[float, bool]]()
+    with qtbot.waitSignal(search.done):
+        search.start(lambda _stop, _report: seen.append((sys.getswitchinterval(), gc.isenabled())))
+    assert seen == [(pytest.approx(TURN_SECONDS), False)]
+    assert (sys.getswitchinterval(), gc.isenabled()) == (usual, True)
+
+
+def test_two_searches_end_in_any_order_and_leave_all_as_it_was(qtbot: QtBot) -> None:
+    usual = sys.getswitchinterval()
+    one, other = Background(), Background()
+    one.start(until_stopped)
+    other.start(until_stopped)
+    with qtbot.waitSignal(one.done):
+        one.stop()
+    assert sys.getswitchinterval() < usual
+    with qtbot.waitSignal(other.done):
+        other.stop()
+    assert (sys.getswitchinterval(), gc.isenabled()) == (usual, True)
