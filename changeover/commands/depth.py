@@ -18,8 +18,9 @@ from changeover.commands.proof_words import (
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
+    from changeover.desk.prove.files import DepthFile
     from changeover.proof.depth import DepthDigs, DepthGoal
     from changeover.quantities import Quantity, Units
 
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
 def add(parsers: Parsers) -> None:
     """Add the command and its arguments."""
     parser = add_job(parsers, "depth", "Judge depth digs, row by row.", run)
-    parser.add_argument("file", help="CSV with columns row and depth (in)")
+    parser.add_argument("file", help="CSV with columns row and depth (in), notch if wanted")
     parser.add_argument("--target", help='depth wanted, such as "2 in"; needs --tolerance')
     parser.add_argument("--tolerance", help='how far a seed may lie from it, such as "0.25 in"')
     parser.add_argument("--step", help='depth between notches, such as "1/4 in"; needs --target')
@@ -45,13 +46,66 @@ def run(args: argparse.Namespace) -> int:
     goal, step = _goal(args), None
     if args.step is not None:
         step = length_of(args.step, "depth", "--step")
-    digs = prove_depth(Path(args.file), goal, rows=args.rows)
     units = Units(args.units)
+    found = prove_depth(Path(args.file), goal, units, rows=args.rows)
+    steps = {one.row: _step_of(found, one.row, step) for one in found.digs}
     if args.json:
-        write_json({"rows": [digs_json(one, goal, step, units) for one in digs]})
+        rows = [
+            {**digs_json(one, goal, steps[one.row], units), **line_json(found, one.row, units)}
+            for one in found.digs
+        ]
+        write_json({"rows": rows})
     else:
-        sys.stdout.write(_text(digs, goal, step, units))
+        sys.stdout.write(_text(found.digs, goal, steps, units) + _lines_text(found, units))
     return 0
+
+
+def line_json(found: "DepthFile", row: int, units: "Units") -> dict[str, object]:
+    """Return a row's own depth line as JSON, null where it was dug at one notch or bears none.
+
+    ``step`` is the depth between its notches with half its 95 % interval; ``line_why`` says why
+    digs at several notches give no line.
+    """
+    from changeover.quantities import Q, as_json
+
+    why, line = found.lines.get(row, ("", None))
+    if line is None:
+        return {"line": None, "line_why": why or None}
+    half = Q(line.slope_half_width(), "mm")
+    return {
+        "line": {
+            "step": as_json(Q(line.slope, "mm"), "depth_step", units),
+            "half_width": as_json(half, "depth_step", units),
+            "depth_at_notch_1": as_json(Q(line.at(1), "mm"), "depth", units),
+            "digs": line.readings,
+        },
+        "line_why": None,
+    }
+
+
+def _step_of(found: "DepthFile", row: int, step: "Quantity | None") -> "Quantity | None":
+    """Return the depth between a row's notches: by its own line, else as the argument says."""
+    from changeover.quantities import Q
+
+    line = found.lines.get(row, ("", None))[1]
+    return step if line is None else Q(line.slope, "mm")
+
+
+def _lines_text(found: "DepthFile", units: "Units") -> str:
+    """Say the line of each row that was dug at several notches, or why it has none."""
+    from changeover.quantities import Q, show
+
+    said = []
+    for row, (why, line) in found.lines.items():
+        if line is None:
+            said.append(f"row {row}: no depth line of its own; {why}")
+            continue
+        step = show(Q(line.slope, "mm"), "depth_step", units, sign=False)
+        half = show(Q(line.slope_half_width(), "mm"), "depth_step", units)
+        first = show(Q(line.at(1), "mm"), "depth", units)
+        told = f"{step} ± {half} a notch, {first} at notch 1, by {line.readings} digs"
+        said.append(f"row {row}: its own depth line, {told}")
+    return "".join(f"{line}\n" for line in said)
 
 
 def digs_json(
@@ -110,7 +164,7 @@ def _factor(one: "DepthDigs", units: "Units") -> float:
 def _text(
     digs: "Sequence[DepthDigs]",
     goal: "DepthGoal | None",
-    step: "Quantity | None",
+    steps: "Mapping[int, Quantity | None]",
     units: "Units",
 ) -> str:
     from changeover.quantities import show
@@ -128,7 +182,7 @@ def _text(
     )
     rows = []
     for one in digs:
-        change, factor = _change(one, goal, step), _factor(one, units)
+        change, factor = _change(one, goal, steps[one.row]), _factor(one, units)
         span = one.interval
         rows.append(
             (

@@ -13,6 +13,7 @@ from changeover.proof.bench_events import CellEvent, EventKind, count_events, ev
 from changeover.quantities import Q, Quantity, Refusal
 
 MOST_ROWS = 64
+MOST_NOTCHES = 60
 
 
 @dataclass(frozen=True)
@@ -43,16 +44,36 @@ def read_spacings(path: Path) -> dict[int, Quantity]:
     return {row: Q(np.array([v for _, v in readings]), unit) for row, readings in per_row.items()}
 
 
-def read_depths(path: Path) -> dict[int, Quantity]:
-    """Read depth digs by row from a table with columns ``row`` and ``depth (in)``.
+def read_depths(path: Path) -> dict[int, dict[int | None, Quantity]]:
+    """Read depth digs by row and notch from a table with columns ``row`` and ``depth (in)``.
 
-    Raises Refusal with line and column, as ``read_spacings``.
+    A column ``notch`` says at which notch each was dug, and the notch of a row's last line, which
+    comes last, where it stands; without it, or empty, the notch is None. Raises Refusal with line
+    and column, as ``read_spacings``.
     """
     table = read_table(path)
-    column = table.need("depth")
+    column, notched = table.need("depth"), table.find("notch")
     unit = table.need_unit(column, "in")
     per_row = _by_row(table, column, "depth", most=float(Q(12.0, "in").to(unit).magnitude))
-    return {row: Q(np.array([v for _, v in readings]), unit) for row, readings in per_row.items()}
+    notches = {line.number: _notch(line, notched) for line in table.lines}
+    found: dict[int, dict[int | None, Quantity]] = {}
+    for row, readings in per_row.items():
+        dug: dict[int | None, list[float]] = {}
+        for number, depth in readings:
+            notch = notches[number]
+            dug[notch] = [*dug.pop(notch, []), depth]
+        found[row] = {notch: Q(np.array(depths), unit) for notch, depths in dug.items()}
+    return found
+
+
+def _notch(line: Line, column: Column | None) -> int | None:
+    if column is None or not line.text(column):
+        return None
+    notch = line.whole(column, "notch", 1)
+    if notch > MOST_NOTCHES:
+        where = column.where(line.number)
+        raise Refusal(f"{where}: notch {notch} is not possible; enter 1 to {MOST_NOTCHES}.")
+    return notch
 
 
 def read_bench(path: Path, passed: int | None = None) -> BenchFile:

@@ -85,14 +85,17 @@ def calibrate_row(scale: DepthScale, digs: RowDigs, units: Units) -> RowCalibrat
     with the notch, when the digs leave nothing to tell the interval of the step from, and when
     that interval reaches zero or below. Raises Refusal for depths out of bounds.
     """
-    flaw, line = _fitted(digs, units)
+    flaw, line = fitted_line(digs, units)
     if line is None:
         return _offset_only(scale, digs, flaw, units)
     return _own_line(scale, digs, DepthLine(line, measured=True), units)
 
 
-def _fitted(digs: RowDigs, units: Units) -> tuple[str, CalibrationLine | None]:
-    """Fit the line through all digs; where it is not fit to be taken over, say why instead."""
+def fitted_line(digs: RowDigs, units: Units) -> tuple[str, CalibrationLine | None]:
+    """Return the line through all digs of a row in mm, or why none is fit to be taken over.
+
+    The reason is empty where there is a line. Raises Refusal for depths out of bounds.
+    """
     parts = [np.atleast_1d(bounds.DEPTH.of(depths)) for _, depths in digs.by_notch]
     notches = [notch for notch, _ in digs.by_notch]
     if len(set(notches)) < 2:

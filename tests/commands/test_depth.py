@@ -45,6 +45,39 @@ def test_metric_answer(file, capsys) -> None:
     assert (row["standing"], row["in_tolerance"]) == ("no limit set", None)
 
 
+@pytest.fixture
+def notched(tmp_path) -> Path:
+    path = tmp_path / "notched.csv"
+    digs = {(1, 4): (1.58, 1.6, 1.62), (1, 8): (2.35, 2.4, 2.45), (2, 4): (1.6,), (2, 8): (2.4,)}
+    lines = [f"{row},{notch},{x}" for (row, notch), depths in digs.items() for x in depths]
+    path.write_text("\n".join(["row,notch,depth (in)", *lines]) + "\n", encoding="utf-8")
+    return path
+
+
+def test_digs_at_several_notches_give_a_line_with_its_interval(notched, capsys) -> None:
+    first, second = answer(capsys, notched, *GOAL)
+    assert first["mean"]["value"] == pytest.approx(2.4)
+    assert first["line"]["step"] == {"value": pytest.approx(0.2), "unit": "in"}
+    assert first["line"]["half_width"]["value"] == pytest.approx(0.0216, abs=1e-4)
+    assert (first["line"]["digs"], first["notch_change"]) == (6, -2)
+    assert (second["line"], second["notch_change"]) == (None, None)
+    assert "2 digs leave nothing to tell" in second["line_why"]
+
+
+def test_lines_of_rows_for_people(notched, capsys) -> None:
+    assert main(["depth", str(notched), *GOAL]) == 0
+    out = capsys.readouterr().out
+    assert (
+        "row 1: its own depth line, 0.200 ± 0.022 in a notch, 1.00 in at notch 1, by 6 digs" in out
+    )
+    assert "row 2: no depth line of its own; 2 digs leave nothing" in out
+
+
+def test_digs_at_one_notch_have_no_line_and_need_no_reason(file, capsys) -> None:
+    row = answer(capsys, file)[0]
+    assert (row["line"], row["line_why"]) == (None, None)
+
+
 def test_lines_for_people(file, capsys) -> None:
     assert main(["depth", str(file), *GOAL, "--step", "1/4 in"]) == 0
     assert "+2" in capsys.readouterr().out

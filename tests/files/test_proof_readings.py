@@ -61,7 +61,21 @@ def test_spacings_that_cannot_be_used(file, lines, message) -> None:
 
 def test_depths_by_row(file) -> None:
     rows = read_depths(file("row,depth (mm)", "1,50", "1,45"))
-    assert rows[1].to("mm").magnitude.tolist() == [50, 45]
+    assert rows[1].keys() == {None}
+    assert rows[1][None].to("mm").magnitude.tolist() == [50, 45]
+
+
+def test_depths_by_notch_the_one_of_the_last_line_last(file) -> None:
+    rows = read_depths(file("row,notch,depth (mm)", "1,4,50", "1,8,70", "1,4,52", "2,,48"))
+    dug = {notch: depths.magnitude.tolist() for notch, depths in rows[1].items()}
+    assert list(dug.items()) == [(8, [70]), (4, [50, 52])]
+    assert rows[2].keys() == {None}
+
+
+@pytest.mark.parametrize("notch", ["0", "61", "4.5", "deep"])
+def test_impossible_notches_are_refused(file, notch) -> None:
+    with pytest.raises(Refusal, match=r"line 2, column 2 \(notch\)"):
+        read_depths(file("row,notch,depth (mm)", f"1,{notch},50"))
 
 
 @pytest.mark.parametrize("depth", ["-1", "400"])

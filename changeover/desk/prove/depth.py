@@ -7,8 +7,6 @@ from pathlib import Path
 from statistics import median_low
 from typing import Any
 
-import numpy as np
-
 from changeover.desk.board import Board
 from changeover.desk.edits import Edit, PutPlanter, SetCells, Several, Side
 from changeover.desk.prove.proofs import FORM, Proof, PutProof, TakenProof, save_proof
@@ -275,21 +273,23 @@ def read_digs(text: str, unit: str, row: int) -> Quantity:
     return read_figures(text, unit, positions=False, row=row)
 
 
-def import_digs(path: Path, proof: DepthProof, rows: range) -> DepthProof:
-    """Return the proof with the rows of a CSV file. Raises Refusal by line and column."""
+def import_digs(path: Path, proof: DepthProof, rows: range, notches: int) -> DepthProof:
+    """Return the proof with the rows of a CSV file, at the notch that a column ``notch`` gives.
+
+    Without one they were dug where the row stands. Raises Refusal by line and column, and for a
+    row or notch that the planter does not have.
+    """
     found = read_depths(path)
     stray = [row for row in found if row not in rows]
     if stray:
         raise Refusal(f"{path.name}: row {stray[0]} is not on this planter of {len(rows)} rows.")
-    return replace(proof, rows={**proof.rows, **found})
-
-
-def more_digs(rows: Mapping[int, Quantity], row: int, depths: Quantity) -> Quantity:
-    """Return the digs of a row with more added to them, in the unit of the first."""
-    had = rows.get(row)
-    if had is None:
-        return depths
-    return Q(np.concatenate([had.magnitude, depths.to(had.units).magnitude]), had.units)
+    for row, dug in found.items():
+        for notch, depths in dug.items():
+            if notch is not None and notch > notches:
+                raise Refusal(f"{path.name}: row {row}, notch {notch}: there are 1 to {notches}.")
+            at = proof.notches.get(row) if notch is None else notch
+            proof = proof.with_digs(row, at, depths)
+    return proof
 
 
 def _lot_in_row(board: Board) -> str | None:

@@ -23,7 +23,9 @@ from changeover.proof.false_alarms import Control
 from changeover.proof.spacing import SpacingMeasures, all_spacings, measure_rows, measure_spacings
 from changeover.proof.spacing_limits import SpacingLimits, SpacingVerdict, judge_spacing
 from changeover.proof.wear import WearLimit
-from changeover.quantities import Quantity
+from changeover.quantities import Quantity, Units
+from changeover.seed.calibration_line import CalibrationLine
+from changeover.seed.row_line import RowDigs, fitted_line
 
 
 @dataclass(frozen=True)
@@ -97,14 +99,32 @@ def prove_bench(
     return BenchProof(report, {} if disc_cells is None else _by_cell(run, disc_cells))
 
 
+@dataclass(frozen=True)
+class DepthFile:
+    """The verdict on every row at the notch where it stands, and what its digs make of a line.
+
+    ``lines`` holds the rows that were dug at two notches or more: the line in mm, or None, and
+    why there is none.
+    """
+
+    digs: tuple[DepthDigs, ...]
+    lines: Mapping[int, tuple[str, CalibrationLine | None]]
+
+
 def prove_depth(
-    path: Path, goal: DepthGoal | None, *, rows: str | None = None
-) -> tuple[DepthDigs, ...]:
+    path: Path, goal: DepthGoal | None, units: Units = Units.US, *, rows: str | None = None
+) -> DepthFile:
     """Read and judge a file of depth digs; raises Refusal, naming line and column."""
     found = read_depths(path)
     if rows is not None:
         only_rows(found, rows, path)
-    return judge_depths(found, goal)
+    standing = {row: list(dug.items())[-1] for row, dug in found.items()}
+    lines = {}
+    for row, dug in found.items():
+        notched = [(notch, depths) for notch, depths in dug.items() if notch is not None]
+        if len(notched) > 1:
+            lines[row] = fitted_line(RowDigs(row, *notched[-1], notched[:-1]), units)
+    return DepthFile(judge_depths({row: one for row, (_, one) in standing.items()}, goal), lines)
 
 
 def prove_drive_start(path: Path) -> DriveStart:

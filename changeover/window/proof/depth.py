@@ -92,8 +92,9 @@ class DepthView(EnteredView[DepthProof]):
         return save_digs(self.outlook.board, self.draft.value)
 
     def imported(self, path: Path) -> DepthProof:
-        rows = self.outlook.board.planter.row_numbers
-        return import_digs(path, self.draft.value, range(rows[0], rows[-1] + 1))
+        planter = self.outlook.board.planter
+        rows = range(1, planter.rows + 1)
+        return import_digs(path, self.draft.value, rows, planter.depth.count)
 
     def printed(self, folder: Path) -> Path:
         if not self.rows:

@@ -160,7 +160,17 @@ def test_digs_are_typed_and_imported(tmp_path) -> None:
     assert read_digs("1.5 1,75", "in", 4).magnitude.tolist() == [1.5, 1.75]
     path = tmp_path / "digs.csv"
     path.write_text("row,depth (mm)\n4,44\n4,46\n", encoding="utf-8")
-    found = import_digs(path, DepthProof(), range(1, 13))
+    found = import_digs(path, DepthProof(), range(1, 13), 13)
     assert found.rows[4].to("mm").magnitude.tolist() == [44, 46]
     with pytest.raises(Refusal, match="row 4 is not on this planter"):
-        import_digs(path, DepthProof(), range(1, 4))
+        import_digs(path, DepthProof(), range(1, 4), 13)
+
+
+def test_imported_digs_stand_at_the_notches_of_the_file(tmp_path) -> None:
+    path = tmp_path / "digs.csv"
+    path.write_text("row,notch,depth (in)\n4,5,1.6\n4,8,2.4\n4,5,1.7\n", encoding="utf-8")
+    found = import_digs(path, DepthProof(), range(1, 13), 13)
+    assert (found.notches[4], found.rows[4].magnitude.tolist()) == (5, [1.6, 1.7])
+    assert found.dug(4)[8].magnitude.tolist() == [2.4]
+    with pytest.raises(Refusal, match="row 4, notch 8: there are 1 to 7"):
+        import_digs(path, DepthProof(), range(1, 13), 7)
