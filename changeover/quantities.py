@@ -247,9 +247,14 @@ def _kind(measure: str) -> str:
     return _KINDS.get(measure, measure.replace("_", " "))
 
 
-def _example(measure: str, units: Units) -> str:
+def example(measure: str, units: Units) -> str:
+    """Return a figure with its unit, as a person may type one of a measure."""
     us, metric = _EXAMPLES[measure]
-    return f"write it for example {us if units is Units.US else metric}"
+    return us if units is Units.US else metric
+
+
+def _example(measure: str, units: Units) -> str:
+    return f"write it for example {example(measure, units)}"
 
 
 def figure_in(unit: str, value: object, measure: str, what: str) -> float:

@@ -37,6 +37,7 @@ def add(parsers: Parsers) -> None:
 def run(args: argparse.Namespace) -> int:
     """Write the answer; raises Refusal for an argument that cannot be used."""
     from changeover.quantities import Units, read_quantity
+    from changeover.seed import bounds
     from changeover.seed.vacuum import altitude_note
 
     units = Units(args.units)
@@ -45,6 +46,8 @@ def run(args: argparse.Namespace) -> int:
         for key, (name, measure, _) in INPUTS.items()
         if (text := getattr(args, key)) is not None
     }
+    if "thousand_seed_mass" in given:
+        bounds.THOUSAND_SEED_MASS.of(given["thousand_seed_mass"])
     figures = _start(args.crop, given) + _least(given)
     notes = ["A start value: tune it by bench runs with “changeover tune”."]
     if args.altitude is not None:

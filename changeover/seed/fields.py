@@ -130,6 +130,9 @@ class FieldJob:
             raise Refusal(f"{where}: the reserve in a tank must be 0 to 90 % of a fill.")
         if self.meter_error is not None and not -0.5 <= self.meter_error <= 0.5:
             raise Refusal(f"{where}: the expected meter error must be -50 to 50 % of the seeds.")
+        warmth = self.soil_temperature
+        if warmth is not None and not -10 <= warmth.to("degC").magnitude <= 60:
+            raise Refusal(f"{where}: soil is 14 to 140 °F (-10 to 60 °C) warm; check the unit.")
         if self.first_day and self.last_day and self.last_day < self.first_day:
             raise Refusal(f"{where}: the last day lies before the first; swap them.")
 

@@ -123,8 +123,13 @@ def start_from_seed(seed_mass: Quantity, hole_diameter: Quantity) -> VacuumBand:
     of bounds, or when that is above 60 kPa. Derived from ten published optima.
     """
     weight = bounds.SEED_MASS.of(seed_mass) * 1e-3 * GRAVITY
-    pascals = HOLDING_RATIO * weight / (hole_area(hole_diameter).magnitude * 1e-6)
-    return band_about(Q(pascals / 1e3, "kPa"))
+    kilopascals = HOLDING_RATIO * weight / (hole_area(hole_diameter).magnitude * 1e-6) / 1e3
+    if kilopascals * BAND > bounds.PRESSURE.high:
+        raise Refusal(
+            f"Vacuum: a hole of {hole_diameter:.3g~P} would take {kilopascals:.3g} kPa to hold a "
+            f"seed of {seed_mass.to('mg'):.3g~P}, more than a fan gives; take a larger hole."
+        )
+    return band_about(Q(kilopascals, "kPa"))
 
 
 def air_density_share(altitude: Quantity) -> Quantity:

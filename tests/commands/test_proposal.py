@@ -116,6 +116,7 @@ def test_every_rung_of_the_trust_order_is_told(store: str, answer: Answer, capsy
     [
         (("--moisture", "soaked"), "not one of dry, moist, wet"),
         (("--overlap", "120 %"), "overlap must be 0 to 100 %"),
+        (("--soil-temperature", "900 degF"), "check the unit"),
         (("--meter-error", "70 %"), "meter error must be -50 to 50 %"),
         (("--other-lot", "tank 9=Y-208"), "the tanks are"),
         (("--other-lot", "row 1=NONE"), "no lot"),

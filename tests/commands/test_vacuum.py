@@ -48,7 +48,8 @@ def test_altitude_and_reasons_as_text(capsys) -> None:
         ([], "--thousand-seed-mass and --hole"),
         (["--crop", "oats"], "not in the table"),
         (["--thousand-seed-mass", "330 m", "--hole", "5 mm"], "not a unit"),
-        (["--thousand-seed-mass", "0 g", "--hole", "5 mm"], "not possible"),
+        (["--thousand-seed-mass", "0 g", "--hole", "5 mm"], "Thousand-seed mass: 0 g is not"),
+        (["--thousand-seed-mass", "330 g", "--hole", "0.5 mm"], "take a larger hole"),
         (["--crop", "corn", "--altitude", "90000 ft"], "Altitude"),
     ],
 )

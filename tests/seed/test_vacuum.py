@@ -120,3 +120,8 @@ def test_the_note_on_altitude_keeps_the_gauge() -> None:
 def test_what_cannot_be_is_refused_in_a_sentence(call, says) -> None:
     with pytest.raises(Refusal, match=says):
         call()
+
+
+def test_a_hole_that_would_take_more_than_a_fan_gives_is_told_by_hole_and_seed() -> None:
+    with pytest.raises(Refusal, match=r"hole of 0.5 mm .* seed of 330 mg, more than a fan"):
+        vacuum.start_from_seed(Q(0.33, "g"), Q(0.5, "mm"))

@@ -10,6 +10,7 @@ from changeover.quantities import (
     Quantity,
     Refusal,
     Units,
+    example,
     read_quantity,
     show,
     unit_sign,
@@ -117,8 +118,7 @@ class QuantityField(QWidget):
         self.changed.emit()
 
     def _example(self) -> str:
-        shown = MEASURES[self._measure]
-        return f"12 {unit_sign(shown.unit(self._units))}".rstrip()
+        return example(self._measure, self._units)
 
 
 def _is_bare(text: str) -> bool:

@@ -325,3 +325,11 @@ def test_an_expected_meter_error_raises_the_rate_for_a_stand(seed: OnDemo) -> No
     inputs.more.error.line.setText("60")
     seed.page.form_proposal()
     assert "-50 to 50 %" in inputs.more.error.sentence.text()
+
+
+def test_a_missing_rate_is_asked_for_with_one_that_can_be(seed: OnDemo) -> None:
+    inputs = seed.page.choosing.inputs
+    inputs.rate_by.choose(RateBy.RATE)
+    inputs.rate.line.setText("")
+    seed.page.form_proposal()
+    assert "enter it, such as 32000 seeds/ac." in seed.page.warnings.words.text()
