@@ -5,13 +5,11 @@ from dataclasses import fields, is_dataclass
 from enum import StrEnum
 from typing import Any
 
-from sqlalchemy import insert, select
+from sqlalchemy import insert
 from sqlalchemy.orm import Session
 
 from changeover.planter.places import Place
 from changeover.quantities import is_quantity, unit_sign
-from changeover.store.switch_tables import ChangeRow, EntryRow
-from changeover.store.values import HistoryLine
 
 MOST_LISTED = 64  # as many as a planter has rows; longer lists are counted
 
@@ -87,6 +85,8 @@ class Journal:
         """Write what was noted; a unit of work without changes leaves no entry."""
         if not self._lines:
             return
+        from changeover.store.history_tables import ChangeRow, EntryRow
+
         entry = EntryRow(when=self.when, who=self.who, why=self.why)
         self._session.add(entry)
         self._session.flush()
@@ -95,48 +95,3 @@ class Journal:
             insert(ChangeRow), [{"entry_id": entry.id, **line} for line in self._lines]
         )
         self._lines = []
-
-
-class History:
-    """Reads the history back."""
-
-    def __init__(self, session: Session) -> None:
-        self._session = session
-
-    def latest(self, planter: str | None, limit: int) -> tuple[HistoryLine, ...]:
-        """Return the newest changes first, of one planter or (None) of the whole store."""
-        query = (
-            select(
-                EntryRow.id.label("entry"),
-                EntryRow.when,
-                EntryRow.who,
-                EntryRow.why,
-                ChangeRow.planter,
-                ChangeRow.what,
-                ChangeRow.setting,
-                ChangeRow.place,
-                ChangeRow.old,
-                ChangeRow.new,
-            )
-            .join(EntryRow, EntryRow.id == ChangeRow.entry_id)
-            .order_by(ChangeRow.id.desc())
-            .limit(limit)
-        )
-        if planter is not None:
-            query = query.where(ChangeRow.planter.in_(self.names(planter)))
-        lines = self._session.execute(query).mappings()
-        return tuple(HistoryLine(**line) for line in lines)
-
-    def names(self, planter: str) -> set[str]:
-        """Return every name under which a planter stands in the history."""
-        names, found = {planter}, {planter}
-        while found:
-            query = select(ChangeRow.old).where(
-                ChangeRow.what == "planter",
-                ChangeRow.setting == "name",
-                ChangeRow.old != "",
-                ChangeRow.new.in_(found),
-            )
-            found = set(self._session.scalars(query)) - names
-            names |= found
-        return names

@@ -8,8 +8,8 @@ from sqlalchemy.orm import Session
 
 from changeover.quantities import Refusal
 from changeover.store.journal import Journal, in_words
+from changeover.store.own_work_tables import OwnTaskRow, SplitRow
 from changeover.store.refusals import Conflict
-from changeover.store.switch_tables import OwnTaskRow, SplitRow
 from changeover.store.switches import Switches
 from changeover.switch.own_tasks import OwnTask, Split
 

@@ -10,9 +10,10 @@ from sqlalchemy.orm import Session
 
 from changeover.planter.parts import Condition
 from changeover.planter.setup import Cell
-from changeover.store.journal import History, Journal
+from changeover.store.history import History
+from changeover.store.history_tables import ChangeRow, EntryRow
+from changeover.store.journal import Journal
 from changeover.store.sqltypes import place_of
-from changeover.store.switch_tables import ChangeRow, EntryRow
 
 if TYPE_CHECKING:
     from changeover.switch.shelf_moves import Swap

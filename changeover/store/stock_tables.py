@@ -11,7 +11,6 @@ from sqlalchemy.orm import Mapped, mapped_column
 from changeover.planter.parts import Condition
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import Kind, WorkPlace
-from changeover.planter.setup import Value
 from changeover.quantities import Quantity
 from changeover.seed.fields import Moisture, Texture, Tillage
 from changeover.seed.lots import Purity, Treatment
@@ -21,7 +20,6 @@ from changeover.store.sqltypes import (
     PlacedType,
     QuantityType,
     TupleType,
-    ValueType,
     WordsType,
 )
 
@@ -108,17 +106,6 @@ class JobColumns:
     meter_error: Mapped[float | None]
 
 
-class JobRow(JobColumns, Counted, Base):
-    """One field job of the season."""
-
-    __tablename__ = "job"
-
-    name: Mapped[str] = mapped_column(unique=True)
-    planter: Mapped[str | None]
-    lateness_cost: Mapped[float | None]
-    done: Mapped[bool]
-
-
 class PartRow(Counted, Base):
     """One kind of part."""
 
@@ -158,27 +145,4 @@ class MeterRow(Counted, Base):
     row: Mapped[int | None]
     hub_zero: Mapped[Quantity | None] = mapped_column(QuantityType)
     hours: Mapped[float]
-    note: Mapped[str]
-
-
-class TimeRow(Counted, Base):
-    """The user's own minutes for a task."""
-
-    __tablename__ = "standard_time"
-
-    task: Mapped[str] = mapped_column(unique=True)
-    fixed: Mapped[Quantity] = mapped_column(QuantityType)
-    each: Mapped[Quantity] = mapped_column(QuantityType)
-
-
-class ManualRow(Counted, Base):
-    """One value from the user's own manual."""
-
-    __tablename__ = "manual_value"
-
-    crop: Mapped[str]
-    setting: Mapped[str]
-    planter: Mapped[str | None]
-    part: Mapped[str | None]
-    value: Mapped[Value] = mapped_column(ValueType)
     note: Mapped[str]

@@ -1,23 +1,17 @@
-"""Tables of switches, saved setups, history, and what the store says about itself."""
+"""Tables of switches, saved setups, and what the store says about itself."""
 
 from sqlalchemy import ForeignKey, Index, UniqueConstraint, text
 from sqlalchemy.orm import Mapped, mapped_column
 
-from changeover.planter.places import Place
-from changeover.planter.settings import WorkPlace
 from changeover.planter.setup import Value
 from changeover.quantities import Quantity
 from changeover.store.base import Base, Numbered
 from changeover.store.machine_tables import OfPlanter
 from changeover.store.sqltypes import (
-    ChoiceType,
-    PlacesType,
     QuantityType,
-    TupleType,
     ValueType,
 )
 from changeover.store.stock_tables import JobColumns
-from changeover.switch.tasks import MachineState
 
 
 class SwitchRow(JobColumns, OfPlanter, Base):
@@ -53,38 +47,6 @@ class TickRow(Numbered, Base):
     place: Mapped[str]
     who: Mapped[str]
     when: Mapped[str]
-
-
-class OwnTaskRow(Numbered, Base):
-    """One task that a person added to a switch."""
-
-    __tablename__ = "own_task"
-    __table_args__ = (UniqueConstraint("switch_id", "name"),)
-
-    switch_id: Mapped[int] = mapped_column(ForeignKey("switch.id", ondelete="CASCADE"))
-    name: Mapped[str]
-    title: Mapped[str]
-    work_place: Mapped[WorkPlace] = mapped_column(ChoiceType(WorkPlace))
-    places: Mapped[tuple[Place, ...]] = mapped_column(PlacesType)
-    minutes_fixed: Mapped[Quantity] = mapped_column(QuantityType)
-    minutes_each: Mapped[Quantity] = mapped_column(QuantityType)
-    state: Mapped[MachineState] = mapped_column(ChoiceType(MachineState))
-    tools: Mapped[tuple[str, ...]] = mapped_column(TupleType)
-    persons: Mapped[int]
-    after: Mapped[tuple[str, ...]] = mapped_column(TupleType)
-    before: Mapped[tuple[str, ...]] = mapped_column(TupleType)
-
-
-class SplitRow(Numbered, Base):
-    """Places of a family of tasks of a switch that are done apart from the rest."""
-
-    __tablename__ = "task_split"
-    __table_args__ = (UniqueConstraint("switch_id", "family", "name"),)
-
-    switch_id: Mapped[int] = mapped_column(ForeignKey("switch.id", ondelete="CASCADE"))
-    family: Mapped[str]
-    name: Mapped[str]
-    places: Mapped[tuple[Place, ...]] = mapped_column(PlacesType)
 
 
 class SetupRow(OfPlanter, Base):
@@ -125,30 +87,6 @@ class SetupCellRow(Numbered, Base):
     setting: Mapped[str]
     place: Mapped[str]
     value: Mapped[Value] = mapped_column(ValueType)
-
-
-class EntryRow(Numbered, Base):
-    """One entry of the history: one transaction, by whom, when and why."""
-
-    __tablename__ = "entry"
-
-    when: Mapped[str]
-    who: Mapped[str]
-    why: Mapped[str]
-
-
-class ChangeRow(Numbered, Base):
-    """One change of an entry; never altered and never deleted."""
-
-    __tablename__ = "change"
-
-    entry_id: Mapped[int] = mapped_column(ForeignKey("entry.id"), index=True)
-    planter: Mapped[str] = mapped_column(index=True)
-    what: Mapped[str]
-    setting: Mapped[str]
-    place: Mapped[str]
-    old: Mapped[str]
-    new: Mapped[str]
 
 
 class AboutRow(Base):

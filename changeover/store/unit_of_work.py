@@ -11,47 +11,42 @@ from sqlalchemy.orm import Session
 from changeover.planter.parts import Meter, Part, ShelfCount
 from changeover.seed.fields import Field
 from changeover.seed.lots import SeedLot
-from changeover.seed.manual import ManualValue
 from changeover.store.cells import Cells
-from changeover.store.journal import History, Journal
+from changeover.store.journal import Journal
 from changeover.store.planters import Planters, Seen
 from changeover.store.settings_list import SettingsList
 from changeover.store.setups import Setups
 from changeover.store.shelf_of_values import Sort, Values
 from changeover.store.stock_tables import (
     FieldRow,
-    JobRow,
     LotRow,
-    ManualRow,
     MeterRow,
     PartRow,
     ShelfRow,
-    TimeRow,
 )
 from changeover.store.switch_tables import AboutRow
 from changeover.store.switches import Switches
-from changeover.store.values import PlannedJob
-from changeover.switch.tasks import StandardTime
 
 if TYPE_CHECKING:
     from changeover.proof.own_limits import OwnLimit
     from changeover.proof.price_book import PriceBook
+    from changeover.seed.manual import ManualValue
     from changeover.store.appraisal_values import KeptAppraisal
     from changeover.store.appraisals import Photos
+    from changeover.store.history import History
     from changeover.store.own_work import OwnWorkOf
     from changeover.store.proof_findings import Findings
     from changeover.store.proofs import Proofs
     from changeover.store.season_values import Delivery, Fixing, FlushRecord, SeasonRules
+    from changeover.store.values import PlannedJob
     from changeover.switch.crew import CrewMember, SharedTool
+    from changeover.switch.tasks import StandardTime
 
 LOT = Sort(SeedLot, LotRow, "lot", ("number",))
 FIELD = Sort(Field, FieldRow, "field", ("name",))
-JOB = Sort(PlannedJob, JobRow, "job", ("name",))
 PART = Sort(Part, PartRow, "part", ("code",))
 SHELF = Sort(ShelfCount, ShelfRow, "shelf count", ("part", "condition"))
 METER = Sort(Meter, MeterRow, "meter", ("serial",))
-TIME = Sort(StandardTime, TimeRow, "standard time", ("task",))
-MANUAL = Sort(ManualValue, ManualRow, "manual value", ("crop", "setting", "planter", "part"))
 
 _DEMO = "demo"
 
@@ -59,8 +54,8 @@ _DEMO = "demo"
 class UnitOfWork:
     """What a store holds, by sort; changes are kept when the unit of work ends without error.
 
-    To map a table takes time, and the first page of the window needs few of them: those of the
-    crew, the season, the proofs and the trade-ins are mapped when they are first asked for.
+    To map a table takes time, and the first page of the window needs few of them: the others,
+    such as those of the crew, the proofs and the trade-ins, are mapped when first asked for.
     """
 
     def __init__(
@@ -74,13 +69,21 @@ class UnitOfWork:
         self.setups = Setups(session, journal, self.planters)
         self.lots: Values[SeedLot] = Values(session, journal, LOT)
         self.fields: Values[Field] = Values(session, journal, FIELD)
-        self.jobs: Values[PlannedJob] = Values(session, journal, JOB)
         self.parts: Values[Part] = Values(session, journal, PART)
         self.shelf: Values[ShelfCount] = Values(session, journal, SHELF)
         self.meters: Values[Meter] = Values(session, journal, METER)
-        self.times: Values[StandardTime] = Values(session, journal, TIME)
-        self.manual: Values[ManualValue] = Values(session, journal, MANUAL)
-        self.history = History(session)
+
+    @cached_property
+    def jobs(self) -> Values[PlannedJob]:
+        return self._later("look_up_sorts", "JOB")
+
+    @cached_property
+    def times(self) -> Values[StandardTime]:
+        return self._later("look_up_sorts", "TIME")
+
+    @cached_property
+    def manual(self) -> Values[ManualValue]:
+        return self._later("look_up_sorts", "MANUAL")
 
     @cached_property
     def prices(self) -> Values[PriceBook]:
@@ -117,6 +120,12 @@ class UnitOfWork:
     @cached_property
     def flushes(self) -> Values[FlushRecord]:
         return self._later("crew_sorts", "FLUSH")
+
+    @cached_property
+    def history(self) -> History:
+        from changeover.store.history import History
+
+        return History(self._session)
 
     @cached_property
     def own_work(self) -> OwnWorkOf:
