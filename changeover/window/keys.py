@@ -13,7 +13,7 @@ class Key:
 
 WINDOW_KEYS: tuple[Key, ...] = (
     Key("F1", "this sheet"),
-    Key("Ctrl+1 … Ctrl+9", "open a page of the rail"),
+    Key("Ctrl+1 … Ctrl+9, Ctrl+0", "open a page of the rail, Ctrl+0 the tenth"),
     Key("Ctrl+Z, Ctrl+Shift+Z", "undo, redo"),
     Key("Alt+P", "choose another planter"),
     Key("Alt+N", "choose the next seed and field"),
@@ -30,7 +30,9 @@ SEED_KEYS: tuple[Key, ...] = (
 MATRIX_KEYS: tuple[Key, ...] = (
     Key("arrows, Home, End", "move from cell to cell"),
     Key("Shift+arrows, Ctrl+A", "select a block, or all"),
-    Key("type, F2 or Enter", "edit the cell; Ctrl+Enter sets all selected cells"),
+    Key(
+        "type, F2 or Enter", "edit; Enter ends it, down, Tab to the right, Ctrl+Enter for all selected"
+    ),
     Key("Alt+Down", "show the choices"),
     Key("Delete", "empty the selected cells"),
     Key("Ctrl+D", "fill: the first selected cell of each setting goes to the others"),

@@ -15,6 +15,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QKeyEvent, QPainter, QPixmap
 from PySide6.QtWidgets import (
     QAbstractItemDelegate,
+    QAbstractItemView,
     QComboBox,
     QLineEdit,
     QStyle,
@@ -37,15 +38,19 @@ EDITOR_WIDTH = 104
 
 
 class MatrixDelegate(QStyledItemDelegate):
-    """Paints and edits the cells of a MatrixModel; emits ``set_all`` for Ctrl+Enter."""
+    """Paints and edits the cells of a MatrixModel; emits ``set_all`` for Ctrl+Enter.
+
+    ``left_by`` follows each key that took what was typed, with the way that the key points.
+    """
 
     set_all = Signal(str)
+    left_by = Signal(QAbstractItemView.CursorAction)
 
     def __init__(self, model: MatrixModel, outlook: Outlook, parent: QObject) -> None:
         super().__init__(parent)
         self._model, self._outlook = model, outlook
         self._painted: dict[CellPaint, QPixmap] = {}
-        self.open_choices = False
+        self.open_choices = self._taken = False
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         rect: QRect = option.rect
@@ -141,7 +146,9 @@ class MatrixDelegate(QStyledItemDelegate):
             editor.selectAll()
 
     def setModelData(self, editor: QWidget, model: Any, index: Index) -> None:
-        model.setData(index, _text(editor))
+        typed = _text(editor)
+        as_it_was = typed.strip() == str(index.data(Qt.ItemDataRole.EditRole))
+        self._taken = bool(as_it_was or model.setData(index, typed))
 
     def updateEditorGeometry(
         self, editor: QWidget, option: QStyleOptionViewItem, _index: Index
@@ -155,16 +162,41 @@ class MatrixDelegate(QStyledItemDelegate):
         editor.setGeometry(left, rect.center().y() - height // 2, width, height)
 
     def eventFilter(self, editor: QObject, event: QEvent) -> bool:
-        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
-            enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
-            if enter and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-                outer = editor.parent()
-                editor = outer if isinstance(outer, QComboBox) else editor
-                assert isinstance(editor, QWidget)
-                self.set_all.emit(_text(editor))
-                self.closeEditor.emit(editor, QAbstractItemDelegate.EndEditHint.NoHint)
-                return True
-        return super().eventFilter(editor, event)
+        if not isinstance(event, QKeyEvent) or event.type() != QEvent.Type.KeyPress:
+            return super().eventFilter(editor, event)
+        outer = editor.parent()
+        box = outer if isinstance(outer, QComboBox) else editor
+        if not isinstance(box, QWidget):
+            return False
+        if _is_enter(event) and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.set_all.emit(_text(box))
+            self.closeEditor.emit(box, QAbstractItemDelegate.EndEditHint.NoHint)
+            return True
+        way = _way(event)
+        if way is None:
+            return super().eventFilter(editor, event)
+        self._take(box)
+        if self._taken:
+            self.left_by.emit(way)
+        return True
+
+
+def _is_enter(event: QKeyEvent) -> bool:
+    return event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+
+
+def _way(event: QKeyEvent) -> QAbstractItemView.CursorAction | None:
+    """Return the way to go on after a key that ends an edit as in a spreadsheet, else None."""
+    ways = QAbstractItemView.CursorAction
+    if _is_enter(event):
+        back = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+        return ways.MoveUp if back else ways.MoveDown
+    return {
+        Qt.Key.Key_Tab: ways.MoveRight,
+        Qt.Key.Key_Backtab: ways.MoveLeft,
+        Qt.Key.Key_Down: ways.MoveDown,
+        Qt.Key.Key_Up: ways.MoveUp,
+    }.get(Qt.Key(event.key()))
 
 
 def _text(editor: QWidget) -> str:

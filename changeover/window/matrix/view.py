@@ -52,6 +52,7 @@ class MatrixView(QTableView):
             triggers.AnyKeyPressed | triggers.EditKeyPressed | triggers.DoubleClicked
         )
         self.cells.set_all.connect(self.set_all)
+        self.cells.left_by.connect(self._go_on)
         model.refused.connect(door.refused)
         self.lay_out()
 
@@ -192,6 +193,12 @@ class MatrixView(QTableView):
             return self._edit_here
         keyed = {Qt.Key.Key_D: self.fill, Qt.Key.Key_E: self.every_other}
         return keyed.get(Qt.Key(event.key())) if control else None
+
+    def _go_on(self, way: QAbstractItemView.CursorAction) -> None:
+        """Choose the cell next to the one that was edited, without editing it."""
+        there = self.moveCursor(way, Qt.KeyboardModifier.NoModifier)
+        if there.isValid():
+            self.setCurrentIndex(there)
 
     def _edit_here(self) -> None:
         self.edit(self.currentIndex(), QAbstractItemView.EditTrigger.EditKeyPressed)

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QComboBox, QLineEdit
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QComboBox, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from changeover.desk.edits import Side
@@ -29,6 +29,11 @@ def row_cell(key: str, row: int) -> Cell:
     return Cell(key, Place.of_row(row))
 
 
+def focus(view: MatrixView) -> QWidget:
+    """Return the editor that is open, else the view."""
+    return view.viewport().findChild(QComboBox) or view.viewport().findChild(QLineEdit) or view
+
+
 def test_typing_a_figure_and_enter_sets_the_cell(
     page: SwitchPage, desk: MemoryDesk, qtbot: QtBot
 ) -> None:
@@ -41,6 +46,67 @@ def test_typing_a_figure_and_enter_sets_the_cell(
     qtbot.waitUntil(lambda: bool(desk.edits))
     assert desk.edits[-1].values == {row_cell("depth", 14): 9}
     assert page.model.sheet.look(line(page, "depth"), 13).target == "2.50"
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "value"),
+    [
+        ("disc", "C30", "C30"),
+        ("brush", "tall", "tall"),
+        ("singulator", "1/2", 2),
+        ("depth", "2.5", 9),
+    ],
+)
+@pytest.mark.parametrize("enter", [Qt.Key.Key_Return, Qt.Key.Key_Enter])
+def test_enter_takes_a_typed_choice_once_and_goes_down(
+    page: SwitchPage,
+    desk: MemoryDesk,
+    qtbot: QtBot,
+    key: str,
+    text: str,
+    value: object,
+    enter: Qt.Key,
+) -> None:
+    view = choose(page, key, 14)
+    for sign in text:
+        qtbot.keyClicks(focus(view), sign)
+    qtbot.keyClick(focus(view), enter)
+    QApplication.processEvents()
+    assert view.state() == QAbstractItemView.State.NoState
+    assert [edit.values for edit in desk.edits] == [{row_cell(key, 14): value}]
+    assert view.spots()[0][0] == line(page, key) + 1
+
+
+@pytest.mark.parametrize(
+    ("key", "down", "right"),
+    [
+        (Qt.Key.Key_Tab, 0, 1),
+        (Qt.Key.Key_Backtab, 0, -1),
+        (Qt.Key.Key_Down, 1, 0),
+        (Qt.Key.Key_Up, -1, 0),
+    ],
+)
+def test_tab_and_arrows_take_what_was_typed_and_move_on_without_editing(
+    page: SwitchPage, desk: MemoryDesk, qtbot: QtBot, key: Qt.Key, down: int, right: int
+) -> None:
+    view = choose(page, "brush", 14)
+    for sign in "tall":
+        qtbot.keyClicks(focus(view), sign)
+    qtbot.keyClick(focus(view), key)
+    QApplication.processEvents()
+    assert desk.edits[-1].values == {row_cell("brush", 14): "tall"}
+    assert view.state() == QAbstractItemView.State.NoState
+    assert view.spots() == [(line(page, "brush") + down, 13 + right)]
+
+
+def test_what_is_refused_leaves_the_cell_chosen(
+    page: SwitchPage, desk: MemoryDesk, qtbot: QtBot
+) -> None:
+    view = choose(page, "disc", 14)
+    qtbot.keyClicks(view, "X")
+    qtbot.keyClick(focus(view), Qt.Key.Key_Return)
+    assert desk.edits == []
+    assert view.spots() == [(line(page, "disc"), 13)]
 
 
 def test_control_enter_sets_every_selected_cell(
