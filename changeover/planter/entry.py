@@ -1,5 +1,9 @@
 """Reading a typed text as the value of a setting, checking it, and showing it again."""
 
+from functools import lru_cache
+
+import pint
+
 from changeover.planter.drive import GroundDrive
 from changeover.planter.machine import Planter
 from changeover.planter.names import check_name
@@ -166,12 +170,23 @@ def same_value(setting: Setting, one: Value | None, other: Value | None) -> bool
     """Say whether two values of a setting count as the same, within its tolerance.
 
     Quantities without a tolerance of their own are the same within a twentieth of a percent,
-    which absorbs conversion between unit systems.
+    or within half of the last digit shown in the finer of the two unit systems, whichever is
+    more: that absorbs conversion between them, and what no screen could show is no difference.
     """
     if one is None or other is None:
         return one is other
     if is_quantity(one) and is_quantity(other):
         gap = abs(one - other.to(one.units))
-        allowed = setting.tolerance or Q(max(abs(float(one.magnitude)) * 5e-4, 1e-9), one.units)
-        return bool(gap <= allowed)
+        if setting.tolerance is not None:
+            return bool(gap <= setting.tolerance)
+        unseen = _unseen(setting.measure, one.units) if setting.measure else 0.0
+        return bool(gap.magnitude <= max(abs(float(one.magnitude)) * 5e-4, unseen, 1e-9))
     return one == other
+
+
+@lru_cache(maxsize=256)
+def _unseen(measure: str, unit: pint.Unit) -> float:
+    """Return the least half digit in which a measure is shown, as a figure in a unit."""
+    shown = MEASURES[measure]
+    halves = (Q(0.5 * 10 ** -shown.digits(units), shown.unit(units)) for units in Units)
+    return min(float(half.to(unit).magnitude) for half in halves)

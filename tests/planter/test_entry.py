@@ -1,5 +1,7 @@
 """What a person types becomes a value, or one sentence."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -46,6 +48,14 @@ def read(key: str, text: str, place: Place = ROW, units: Units = Units.US) -> Va
 )
 def test_a_typed_text_becomes_a_value(key: str, text: str, value: object) -> None:
     assert read(key, text) == value
+
+
+def test_a_depth_is_read_and_shown_through_the_rows_own_line() -> None:
+    scale = ONE.depth.with_row(3, Q(0.5, "in"), Q(0.2, "in"))
+    machine, depth = replace(ONE, depth=scale), standard("depth")
+    assert read_value(depth, machine, ROW, "1.8 in") == 5
+    assert show_value(depth, machine, ROW, 5, Units.US, sign=True) == "1.80 in"
+    assert show_value(depth, machine, Place.of_row(4), 5, Units.US, sign=True) == "1.50 in"
 
 
 def test_a_figure_without_a_unit_takes_the_one_on_the_screen() -> None:
@@ -116,7 +126,7 @@ def test_a_users_own_index_has_its_own_positions() -> None:
 def test_a_value_is_the_same_after_a_change_of_units(value: float) -> None:
     vacuum = standard("vacuum")
     assert same_value(vacuum, Q(value, "inH2O"), Q(value, "inH2O").to("kPa"))
-    assert not same_value(vacuum, Q(value, "inH2O"), Q(value * 1.01, "inH2O"))
+    assert not same_value(vacuum, Q(value, "inH2O"), Q(value + 0.1, "inH2O"))
     assert not same_value(vacuum, None, Q(value, "inH2O"))
 
 
@@ -155,3 +165,13 @@ def test_standard_keys_and_names_are_their_own() -> None:
     assert len({setting.key for setting in STANDARD}) == len(STANDARD)
     assert standard("vacuum").scope is Scope.FAN
     assert PLANTER.label == "planter"
+
+
+@given(st.floats(-4.9, 24.9))
+def test_a_difference_that_no_screen_can_show_is_none(shift: float) -> None:
+    hub = standard("hub_spacing")
+    one = Q(shift, "mm")
+    assert same_value(hub, one, Q(shift + 0.012, "mm").to("in"))
+    assert not same_value(hub, one, Q(shift + 0.1, "mm"))
+    shown = read_value(hub, ONE, ROW, show_value(hub, ONE, ROW, one, Units.US), Units.US)
+    assert same_value(hub, one, shown)

@@ -111,8 +111,14 @@ class Reader:
         self._read: dict[tuple[str, str, str], Value | None] = {}
 
     def read(self, cell: Cell, text: str) -> Value | None:
-        """Return the value of a text at a cell. Raises Refusal."""
+        """Return the value of a text at a cell; the text that it shows leaves its value alone.
+
+        What is shown is rounded, so reading it back would change a value nobody meant to change.
+        Raises Refusal.
+        """
         sheet, planter = self._sheet, self._sheet.board.planter
+        if text.strip() == sheet.text(cell, sheet.value(cell)):
+            return sheet.setup(sheet.side).get(cell)
         own = cell.setting == "sprockets" or (cell.place.row or 0) in planter.depth.offsets
         key = (cell.setting, text, cell.place.name if own else "")
         if key not in self._read:

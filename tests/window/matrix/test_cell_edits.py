@@ -1,13 +1,15 @@
 """From typed, pasted and filled texts to one edit; all or nothing, with one sentence."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from changeover.desk.edits import Side
 from changeover.planter.places import Place, Scope
-from changeover.planter.setup import Cell
-from changeover.quantities import Refusal, Units
+from changeover.planter.setup import Cell, Setup, Value
+from changeover.quantities import Q, Refusal, Units
 from changeover.window.matrix import cell_edits
 from changeover.window.matrix.sheet import Sheet, Shown
 from changeover.window.standing import Standing
@@ -137,3 +139,47 @@ def test_what_is_copied_is_pasted_back_the_same(notches: list[int], units: Units
     texts = [one.text(cell, notch) for cell, notch in zip(cells, notches, strict=True)]
     edit = cell_edits.pasted(one, spots, cell_edits.block_of("\t".join(texts)))
     assert [edit.values[cell] for cell in cells] == notches
+
+
+AWKWARD: dict[str, Value] = {
+    "hub_spacing": Q(1.1, "mm"),
+    "vacuum": Q(3.333, "kPa"),
+    "seed_rate": Q(79_013.0, "seed/hectare"),
+    "own_pressure": Q(777.0, "N"),
+}
+
+
+def awkward_sheet(shown: Shown, units: Units) -> Sheet:
+    """Return a sheet whose quantities are round in neither system."""
+    board = make_board()
+
+    def fill(setup: Setup) -> Setup:
+        odd = {cell: AWKWARD.get(cell.setting, value) for cell, value in setup.values.items()}
+        return replace(setup, values=odd)
+
+    board = replace(board, as_found=fill(board.as_found), target=fill(board.target))
+    return Sheet(board, Standing(board), units, shown)
+
+
+@pytest.mark.parametrize("units", list(Units))
+@pytest.mark.parametrize("shown", list(Shown))
+@pytest.mark.parametrize("across", [True, False])
+def test_all_copied_and_pasted_in_place_is_no_edit(
+    shown: Shown, units: Units, across: bool
+) -> None:
+    one = awkward_sheet(shown, units)
+    spots = [(n, column) for n, cells in enumerate(one.cells) for column in range(len(cells))]
+    block = cell_edits.block_of(cell_edits.copied(one, spots, across=across))
+    edit = cell_edits.pasted(one, spots, block, across=across)
+    assert len(edit.values) > 150
+    assert edit.values == edit.before
+
+
+def test_a_text_that_a_cell_shows_already_leaves_it_and_changes_the_others() -> None:
+    one = awkward_sheet(Shown.FOUND, Units.US)
+    first = row_cell("hub_spacing", 1)
+    board = replace(one.board, as_found=one.board.as_found.with_values({first: Q(2.0, "mm")}))
+    two = Sheet(board, Standing(board), Units.US, Shown.FOUND)
+    edit = cell_edits.typed(two, [(line("hub_spacing"), 0), (line("hub_spacing"), 1)], " 0.043 ")
+    assert edit.values[first] == Q(0.043, "in")
+    assert edit.values[row_cell("hub_spacing", 2)] == Q(1.1, "mm")
