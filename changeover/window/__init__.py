@@ -3,7 +3,7 @@
 To add a page: write ``changeover/window/<name>_page.py`` with a subclass of
 :class:`changeover.window.page.Page` that sets ``wants`` (the kinds of data it shows) and
 implements ``refresh(changed)``; then add one line for it to ``PAGES`` in
-``changeover/window/pages.py``. The rail, the shortcut Ctrl+1 … Ctrl+9, the lazy import and the
+``changeover/window/pages.py``. The rail, the shortcut Ctrl+1 … Ctrl+0, the lazy import and the
 pictures of ``changeover shots`` follow from that line. ``stops()`` names the places that F6 goes
 round; ``more_to_see()`` shows dialogs and further views for the pictures.
 

@@ -31,7 +31,8 @@ MATRIX_KEYS: tuple[Key, ...] = (
     Key("arrows, Home, End", "move from cell to cell"),
     Key("Shift+arrows, Ctrl+A", "select a block, or all"),
     Key(
-        "type, F2 or Enter", "edit; Enter ends it, down, Tab to the right, Ctrl+Enter for all selected"
+        "type, F2 or Enter",
+        "edit; Enter ends it, down, Tab to the right, Ctrl+Enter for all selected",
     ),
     Key("Alt+Down", "show the choices"),
     Key("Delete", "empty the selected cells"),

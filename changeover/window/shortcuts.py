@@ -7,6 +7,8 @@ from PySide6.QtGui import QKeySequence, QShortcut
 if TYPE_CHECKING:
     from changeover.window.main_window import MainWindow
 
+PAGE_NUMBERS = "1234567890"  # as they lie on the keyboard: the tenth page has the nought
+
 
 def install(window: "MainWindow") -> None:
     """Give the window its keys."""
@@ -29,7 +31,7 @@ def install(window: "MainWindow") -> None:
     }
     for keys, job in jobs.items():
         QShortcut(QKeySequence(keys), window).activated.connect(job)
-    for number, page in enumerate(window.page_keys()[:9], start=1):
+    for number, page in zip(PAGE_NUMBERS, window.page_keys(), strict=False):
         shortcut = QShortcut(QKeySequence(f"Ctrl+{number}"), window)
         shortcut.activated.connect(lambda page=page: window.open_page(page))
 
