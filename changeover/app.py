@@ -22,6 +22,10 @@ if TYPE_CHECKING:
     from changeover.window.session import Session
 
 
+# The sums here are too small to be shared out; a row of waiting threads only delays the start.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+
+
 def application() -> QApplication:
     """Return the one application, in the look of the program."""
     app = QApplication.instance() or QApplication(sys.argv[:1])
@@ -38,19 +42,18 @@ def build_window(
     asking: "Asking | None" = None,
     planter: str = "",
 ) -> "MainWindow":
-    """Put a window on a store together; ``planter`` is the one to begin with."""
-    from changeover.desk.fleet import planter_names
+    """Put a window on a store together; ``planter`` is the one to begin with, if it is there."""
+    from changeover.desk.fleet import first_planter, planter_names
     from changeover.window.asking import DialogAsking
     from changeover.window.desk_link import DeskLink
     from changeover.window.door import Door
     from changeover.window.main_window import MainWindow
     from changeover.window.outlook import Outlook
 
-    desk, names = DeskLink(store, getpass.getuser()), planter_names(store)
-    first = next((name for name in (planter, preferences.planter) if name in names), "")
-    outlook = Outlook(
-        desk.read_board, first or (names or ("",))[0], preferences.units, preferences.tokens
-    )
+    desk = DeskLink(store, getpass.getuser())
+    asked = planter if planter and planter in planter_names(store) else ""
+    first = asked or first_planter(store, preferences.planter)
+    outlook = Outlook(desk.read_board, first, preferences.units, preferences.tokens)
     window = MainWindow(desk.read, Door(desk.apply), outlook, asking or DialogAsking())
     outlook.moved.connect(lambda: preferences.keep(outlook))
     outlook.recoloured.connect(lambda: preferences.keep(outlook))

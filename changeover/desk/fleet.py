@@ -26,6 +26,18 @@ def planter_names(store: Store) -> tuple[str, ...]:
         return work.planters.names()
 
 
+def first_planter(store: Store, *wanted: str) -> str:
+    """Return the planter to begin with: the one whose open switch was worked on last.
+
+    Where no switch is open it is the first of ``wanted`` that is there, else the first by name;
+    empty when there is none.
+    """
+    with store.read() as work:
+        names, busy = work.planters.names(), work.switches.last_worked_on()
+    there = (name for name in (busy or "", *wanted, *names) if name in names)
+    return next(there, "")
+
+
 def planter_lines(store: Store, units: Units = Units.US) -> tuple[PlanterLine, ...]:
     """Return one line for each planter, sorted by name."""
     with store.read() as work:

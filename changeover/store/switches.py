@@ -2,20 +2,25 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import fields
+from functools import cached_property
 from types import MappingProxyType
+from typing import TYPE_CHECKING
 
-from sqlalchemy import delete, insert, select
+from sqlalchemy import delete, func, insert, select
 from sqlalchemy.orm import Session
 
 from changeover.planter.setup import Cell, Setup, Value
 from changeover.quantities import Refusal
 from changeover.store.journal import Journal
-from changeover.store.part_moves import PartMoves
+from changeover.store.machine_tables import PlanterRow
 from changeover.store.planters import Planters
 from changeover.store.sqltypes import place_of
 from changeover.store.switch_tables import BeforeRow, SwitchRow, TickRow
 from changeover.store.values import NextJob, OpenSwitch
 from changeover.switch.tasks import Tick
+
+if TYPE_CHECKING:
+    from changeover.store.part_moves import PartMoves
 
 OPEN, CLOSED, ABANDONED = "open", "closed", "abandoned"
 _INPUTS = tuple(one.name for one in fields(NextJob))
@@ -26,12 +31,34 @@ class Switches:
 
     def __init__(self, session: Session, journal: Journal | None, planters: Planters) -> None:
         self._session, self._journal, self._planters = session, journal, planters
-        self.part_moves = PartMoves(session, journal)
+
+    @cached_property
+    def part_moves(self) -> "PartMoves":
+        from changeover.store.part_moves import PartMoves
+
+        return PartMoves(self._session, self._journal)
 
     def open(self, planter: str) -> OpenSwitch | None:
         """Return the open switch of a planter, or None."""
         row = self._row(planter, OPEN)
         return None if row is None else self._value(row)
+
+    def last_worked_on(self) -> str | None:
+        """Return the planter in use whose open switch was worked on last, None if none is open.
+
+        A switch is worked on when it is begun and with every tick.
+        """
+        worked = func.max(func.coalesce(TickRow.when, SwitchRow.started))
+        query = (
+            select(PlanterRow.name)
+            .join(SwitchRow, SwitchRow.planter_id == PlanterRow.id)
+            .outerjoin(TickRow, TickRow.switch_id == SwitchRow.id)
+            .where(SwitchRow.state == OPEN, ~PlanterRow.retired)
+            .group_by(PlanterRow.id, PlanterRow.name)
+            .order_by(worked.desc(), func.max(SwitchRow.id).desc())
+            .limit(1)
+        )
+        return self._session.scalar(query)
 
     def require(self, planter: str) -> OpenSwitch:
         """Return the open switch of a planter. Raises Refusal when there is none."""

@@ -1,6 +1,7 @@
 """What the window remembers between two starts, declared once and typed."""
 
 from pathlib import Path
+from urllib.parse import quote
 
 from changeover.quantities import Units
 from changeover.window.kept import kept_file, kept_look
@@ -9,7 +10,7 @@ from changeover.window.theme import Tokens
 
 
 class Preferences:
-    """Units, look, last planter and last store, kept in one small file of the user's."""
+    """Units, look, last store and the last planter of each, kept in a small file of the user's."""
 
     def __init__(self, path: Path) -> None:
         self._file = kept_file(path)
@@ -18,7 +19,7 @@ class Preferences:
         """Remember what is looked at, and how."""
         self._file.setValue("units", outlook.units.value)
         self._file.setValue("look", outlook.tokens.name)
-        self._file.setValue("planter", outlook.planter)
+        self._file.setValue(self._planter_key, outlook.planter)
 
     def keep_store(self, where: str) -> None:
         """Remember the path or address of the store that is open."""
@@ -36,7 +37,12 @@ class Preferences:
 
     @property
     def planter(self) -> str:
-        return self._text("planter")
+        """The planter viewed last in the store that is open."""
+        return self._text(self._planter_key)
+
+    @property
+    def _planter_key(self) -> str:
+        return f"planter/{quote(self.store, safe='')}"
 
     @property
     def store(self) -> str:

@@ -61,10 +61,10 @@ class Session(QObject):
         except Refusal as refusal:
             self._asking.tell(str(refusal))
             return False
+        self._preferences.keep_store(where)
         window = self._build(store)
         self._close_store()
         self.store, self.where = store, where
-        self._preferences.keep_store(where)
         window.store_wanted.connect(self.choose_store)
         window.new_store_wanted.connect(self.choose_new_store)
         window.demo_wanted.connect(self.open_demo)

@@ -9,7 +9,6 @@ from typing import Protocol
 from PySide6.QtCore import QCoreApplication, QEventLoop
 from PySide6.QtWidgets import QWidget
 
-from changeover.desk.fleet import planter_lines
 from changeover.desk.opening import Store, open_store
 from changeover.quantities import Refusal
 from changeover.window.first_start import FirstStart
@@ -29,11 +28,10 @@ class BuildWindow(Protocol):
 
 
 def take_shots_of_store(build: BuildWindow, where: str, planter: str, folder: Path) -> list[Path]:
-    """Take pictures of a store on one planter, by default the first with a switch open."""
+    """Take pictures of a store on one planter, by default one with a switch open."""
     with tempfile.TemporaryDirectory() as spare, closing(open_store(where, reading=True)) as store:
-        busy = (line.name for line in planter_lines(store) if line.next)
         preferences = Preferences(Path(spare) / "window.ini")
-        window = build(store, preferences, planter=planter or next(busy, ""))
+        window = build(store, preferences, planter=planter)
         taken = take_shots(window, folder)
         window.outlook.rest()
         window.deleteLater()

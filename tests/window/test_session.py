@@ -3,9 +3,11 @@
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import closing
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from PySide6.QtGui import QShortcut
 from pytestqt.qtbot import QtBot
 
 from changeover.app import build_window
@@ -164,3 +166,39 @@ def test_a_read_only_store_says_so_once_shows_all_and_refuses_edits(
         assert not window.door.push(SaveSetup(window.outlook.planter, "as it was"))
     assert "is read-only, so nothing was changed" in refused.args[0]
     assert [one.name for one in path.parent.iterdir()] == [path.name]
+
+
+def test_each_store_opens_on_its_own_planter_again(make: Make, tmp_path: Path) -> None:
+    one, other = tmp_path / "one.sqlite", tmp_path / "other.sqlite"
+    for path, names in ((one, ("A", "B")), (other, ("B", "C", "D"))):
+        with closing(open_store(path, create=True)) as store:
+            for name in names:
+                apply(store, PutPlanter(replace(long_planter(), name=name)), "Ada")
+    session = make()
+    for path, name in ((one, "B"), (other, "D")):
+        session.open(str(path))
+        session.screen.outlook.show_planter(name)  # type: ignore[union-attr]
+    for path, name in ((one, "B"), (other, "D")):
+        session.open(str(path))
+        assert session.screen.outlook.planter == name  # type: ignore[union-attr]
+
+
+def test_the_window_opens_on_the_planter_that_is_being_switched(make: Make) -> None:
+    session = make()
+    session.open_demo()
+    window = session.screen
+    assert isinstance(window, MainWindow)
+    assert window.outlook.board.next_job is not None
+    assert window.outlook.planter != planter_names(session.store)[0]  # type: ignore[arg-type]
+
+
+def test_every_page_of_the_rail_has_a_key_and_the_tenth_the_nought(make: Make) -> None:
+    session = make()
+    session.open_demo()
+    window = session.screen
+    assert isinstance(window, MainWindow)
+    keys = {one.key().toString(): one for one in window.findChildren(QShortcut)}
+    assert len(window.page_keys()) == 10
+    assert {f"Ctrl+{number}" for number in range(10)} <= set(keys)
+    keys["Ctrl+0"].activated.emit()
+    assert window.current == window.page_keys()[9] == "planter"
