@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from changeover.commands.arguments import Parsers, add_job, add_json, add_units
 from changeover.commands.figures import add_why, write_figures
 from changeover.commands.rate_drive import INPUTS as DRIVE_INPUTS
-from changeover.commands.rate_drive import check_drive, drive_figures, warnings
+from changeover.commands.rate_drive import check_drive, drive_figures, top_speed, warnings
 from changeover.commands.rate_words import NAMES, figures_of
 
 if TYPE_CHECKING:
@@ -19,6 +19,7 @@ INPUTS = {
     "row_spacing": 'such as "30 in" or "75 cm"',
     "speed": 'ground speed, such as "5 mph" or "8 km/h"',
     "cells": "cells on the disc, a whole number; needs --speed",
+    "most_disc_speed": 'the disc\'s limit in your manual, such as "40 rpm"; needs --cells',
     "germination": 'share of the seeds, such as "95 %%"; needs --stand',
     "emergence": 'share of live seeds that come up, such as "90 %%"; needs --stand',
     "meter_error": 'share that the meter drops too few, such as "1 %%"; needs --stand',
@@ -69,6 +70,8 @@ def _check_together(given: Mapping[str, str]) -> None:
 
     if ("rate" in given) == ("stand" in given):
         raise Refusal("Seed rate: give --rate or --stand, one of them.")
+    if "most_disc_speed" in given and "cells" not in given:
+        raise Refusal("Most disc speed: how far it reaches follows from the cells; add --cells.")
     if "cells" in given and "speed" not in given:
         raise Refusal("Cells on the disc: the disc speed needs a ground speed; add --speed.")
     for key in ("germination", "emergence", "meter_error"):
@@ -85,7 +88,7 @@ def reckon(
 
     Always ``rate``, ``spacing``, ``seeds_per_length`` and ``row_length_thousandth`` (of an acre
     or, in metric units, of a hectare); ``twin_row_spacing`` for twin rows; ``seeds_per_second``
-    with a ``speed``; ``disc_speed`` with ``cells`` too; what ``drive_figures`` adds for a motor;
+    with a ``speed``; ``disc_speed`` and ``top_speed`` with ``cells`` too; what ``drive_figures`` adds for a motor;
     ``mass_rate`` with a seed size. Raises Refusal for figures out of bounds.
     """
     from changeover.quantities import Units
@@ -108,6 +111,7 @@ def reckon(
         figures["seeds_per_second"] = reckoning.seeds_per_second(rate, row_spacing, given["speed"])
     if "cells" in given:
         figures["disc_speed"] = reckoning.disc_speed(figures["seeds_per_second"], given["cells"])
+        figures["top_speed"] = top_speed(given, rate).speed
     return figures | drive_figures(given, figures) | _mass(given, rate)
 
 

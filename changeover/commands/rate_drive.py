@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from changeover.planter.drive import MotorDrive
     from changeover.quantities import Quantity, Units
+    from changeover.seed.speed import TopSpeed
 
 INPUTS = {
     "motor_ratio": 'motor turns in one disc turn, such as "10"; needs --cells',
@@ -67,11 +68,26 @@ def warnings(
     if "speed" not in given:
         return []
     job = figures["rate"], given["row_spacing"]
-    cells = int(given["cells"].to("count").magnitude) if "cells" in given else 1
-    said = list(speed_warnings(given["speed"], *job, cells, units=units))
+    cells, most = _cells(given), given.get("most_disc_speed")
+    said = list(speed_warnings(given["speed"], *job, cells, most, units))
     if "motor_least" in given:
         said += motor_warnings(_motor(given), *job, given["speed"], cells, units)
     return said
+
+
+def top_speed(given: Mapping[str, "Quantity"], rate: "Quantity") -> "TopSpeed":
+    """Return the fastest ground speed advised, by the disc's limit where one is given.
+
+    Raises Refusal for input out of bounds.
+    """
+    from changeover.seed.speed import top_ground_speed
+
+    limit = given.get("most_disc_speed")
+    return top_ground_speed(rate, given["row_spacing"], _cells(given), limit)
+
+
+def _cells(given: Mapping[str, "Quantity"]) -> int:
+    return int(given["cells"].to("count").magnitude) if "cells" in given else 1
 
 
 def _motor(given: Mapping[str, "Quantity"]) -> "MotorDrive":

@@ -24,6 +24,8 @@ NAMES = {
     "row_length_thousandth": ("Row length of a thousandth", "row_length"),
     "seeds_per_second": ("Seeds per second and row", "seeds_per_second"),
     "disc_speed": ("Disc speed", "disc_speed"),
+    "most_disc_speed": ("Most disc speed", "disc_speed"),
+    "top_speed": ("Top ground speed advised", "speed"),
     "mass_rate": ("Mass rate", "mass_rate"),
     "motor_ratio": ("Motor turns in a disc turn", "ratio"),
     "motor_least": ("Least motor speed", "disc_speed"),
@@ -45,6 +47,7 @@ HOW = {
     "row_length_thousandth": "a thousandth of the area / row spacing",
     "seeds_per_second": "seed rate · row spacing · ground speed",
     "disc_speed": "60 · seeds per second / cells, one seed in each",
+    "top_speed": "the lower of 16 seeds/s and most disc speed · cells / 60, over seeds per length",
     "mass_rate": "seed rate / seeds per mass",
     "motor_speed": "disc speed · ratio",
     "oil_flow": "motor speed · displacement / volumetric efficiency",
@@ -61,6 +64,7 @@ WHY = {
     "row_length_thousandth": "Count seeds or plants over this length and multiply by 1000.",
     "seeds_per_second": "What the meter must single out and the tube must carry.",
     "disc_speed": "How fast the disc turns at that ground speed.",
+    "top_speed": "Above it expect more skips; 16 seeds/s is from one machine, cotton and maize.",
     "mass_rate": "The same rate by weight, at the size of this lot.",
     "motor_speed": "What the motor must turn for that disc speed.",
     "oil_flow": "What the tractor must give this motor alone.",
@@ -76,8 +80,11 @@ STAND_SOURCE = "by definition; University of Arizona az1203 and NDSU A1961 multi
 def figures_of(quantities: Mapping[str, "Quantity"]) -> list["Figure"]:
     """Return each quantity as a figure with its reason, in the order of ``NAMES``."""
     from changeover.seed.reasons import Figure, Reason, Trust
+    from changeover.seed.speed import RELEASE_SOURCE
 
-    how = dict(HOW)
+    how, sources = dict(HOW), {"rate": STAND_SOURCE, "top_speed": RELEASE_SOURCE}
+    if "most_disc_speed" in quantities:
+        sources["top_speed"] += "; your manual"
     if "stand" in quantities:
         how["rate"] = STAND
     figures = []
@@ -85,7 +92,7 @@ def figures_of(quantities: Mapping[str, "Quantity"]) -> list["Figure"]:
         if key not in quantities:
             continue
         if key in how:
-            source = STAND_SOURCE if key == "rate" else "by definition"
+            source = sources.get(key, "by definition")
             reason = Reason(key, WHY[key], source, Trust.PUBLISHED, how[key])
         else:
             reason = Reason(key, "As you gave it.", "your entry", Trust.RECORD)

@@ -32,6 +32,7 @@ def add(parsers: Parsers) -> None:
     parser.add_argument("--distance", help='of a measured run, such as "300 ft"; needs --turns')
     parser.add_argument("--turns", help="wheel turns over the measured run; gives the slip")
     parser.add_argument("--list", type=int, default=8, help="how many pairs to list (default: 8)")
+    parser.add_argument("--table", action="store_true", help="give the rate of every pair too")
     add_units(parser)
     add_json(parser)
     add_why(parser)
@@ -40,7 +41,7 @@ def add(parsers: Parsers) -> None:
 def run(args: argparse.Namespace) -> int:
     """Write the answer; raises Refusal for an argument that cannot be used."""
     from changeover.quantities import Refusal, Units, read_quantity
-    from changeover.seed.sprockets import nearest_pairs
+    from changeover.seed.sprockets import nearest_pairs, rate_table
 
     units = Units(args.units)
     if args.list < 1:
@@ -48,11 +49,15 @@ def run(args: argparse.Namespace) -> int:
     wanted = read_quantity(args.rate, "seed_rate", units, "Seed rate")
     spacing = read_quantity(args.row_spacing, "row_spacing", units, "Row spacing")
     drive = _drive(args, units)
-    pairs = nearest_pairs(drive, wanted, _number(args.cells, "Cells on the disc"), spacing)
+    cells = _number(args.cells, "Cells on the disc")
+    pairs = nearest_pairs(drive, wanted, cells, spacing)
+    table = rate_table(drive, cells, spacing) if args.table else None
     if args.json:
-        write_json(_json(pairs[: args.list], drive, units, why=args.why))
+        answer = _json(pairs[: args.list], drive, units, why=args.why)
+        write_json(answer if table is None else {**answer, "table": _table(table, drive, units)})
     else:
-        write_notes(_lines(pairs[: args.list], drive, units, why=args.why))
+        lines = _lines(pairs[: args.list], drive, units, why=args.why)
+        write_notes(lines if table is None else [*_table_lines(table, drive, units), "", *lines])
     return 0
 
 
@@ -133,3 +138,25 @@ def _json(
     ]
     answer: dict[str, object] = {"slip": drive.slip, "pairs": listed}
     return answer | ({"reasons": {"pairs": HOW}} if why else {})
+
+
+def _table(table: "Quantity", drive: "GroundDrive", units: "Units") -> dict[str, object]:
+    """Return the rates of all pairs, a line for each driver, a column for each driven sprocket."""
+    from changeover.quantities import as_json
+
+    rates = [[as_json(rate, "seed_rate", units) for rate in line] for line in table]
+    return {"driver": sorted(drive.driver), "driven": sorted(drive.driven), "rates": rates}
+
+
+def _table_lines(table: "Quantity", drive: "GroundDrive", units: "Units") -> list[str]:
+    from changeover.quantities import MEASURES, show, unit_sign
+
+    texts = [[show(rate, "seed_rate", units, sign=False) for rate in line] for line in table]
+    wide = max(len(text) for line in texts for text in line)
+    unit = unit_sign(MEASURES["seed_rate"].unit(units))
+    head = "  ".join(f"{teeth:>{wide}}" for teeth in sorted(drive.driven))
+    rows = [
+        f"{teeth:>6}  {'  '.join(f'{text:>{wide}}' for text in line)}"
+        for teeth, line in zip(sorted(drive.driver), texts, strict=True)
+    ]
+    return [f"{unit}; driver down, driven across", f"{'':>6}  {head}", *rows]

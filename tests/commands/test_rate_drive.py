@@ -54,3 +54,19 @@ def test_a_mistake_is_one_line_and_status_two(capsys, args, says) -> None:
     written = capsys.readouterr()
     assert not written.out
     assert says in written.err
+
+
+def test_the_discs_own_limit_bounds_the_ground_speed(capsys) -> None:
+    disc = [*JOB, "--cells", "30"]
+    free = answer(capsys, *disc)["top_speed"]["value"]
+    bound = answer(capsys, *disc, "--most-disc-speed", "20 rpm", "--why")
+    assert bound["top_speed"]["value"] < free
+    assert "your manual" in bound["reasons"]["top_speed"]["source"]
+    assert any("bound by disc speed (your manual)" in note for note in bound["notes"])
+    turns = bound["disc_speed"]["value"] / bound["speed"]["value"]
+    assert bound["top_speed"]["value"] * turns == pytest.approx(20)
+
+
+def test_a_disc_limit_without_cells_is_refused(capsys) -> None:
+    assert main([*JOB, "--most-disc-speed", "20 rpm"]) == 2
+    assert "add --cells" in capsys.readouterr().err

@@ -27,6 +27,20 @@ def test_json_holds_pairs_and_reason(capsys) -> None:
     assert "driver / driven" in answer["reasons"]["pairs"]
 
 
+def test_the_table_holds_every_pair(capsys) -> None:
+    assert main([*JOB, *WHEEL, "--table", "--json"]) == 0
+    answer = json.loads(capsys.readouterr().out)
+    table, pairs = answer["table"], answer["pairs"]
+    for pair in pairs:
+        line = table["rates"][table["driver"].index(pair["driver"])]
+        assert line[table["driven"].index(pair["driven"])] == pair["rate"]
+    assert main([*JOB, *WHEEL, "--table"]) == 0
+    head, columns, *lines = capsys.readouterr().out.splitlines()
+    assert head == "seeds/ac; driver down, driven across"
+    assert columns.split() == ["20", "28"]
+    assert [line.split()[0] for line in lines[:2]] == ["17", "19"]
+
+
 def test_a_measured_run_gives_the_slip(capsys) -> None:
     assert main([*JOB, *WHEEL, "--distance", "300 ft", "--turns", "41", "--json"]) == 0
     slip = json.loads(capsys.readouterr().out)["slip"]
