@@ -1,6 +1,7 @@
 """The worklist: every change in one task, clean-out first, rows already right left alone."""
 
 from collections import Counter
+from dataclasses import replace
 
 from hypothesis import given
 
@@ -132,6 +133,16 @@ def test_exceptions_stand_in_the_line_of_the_task() -> None:
     depth = work.task("set_depth")
     assert depth.title == "Depth notch 8 → 5; rows 11 and 14: 9 → 5"
     assert "Notch 5 plants 1.50 in deep on rows 1–24" in depth.steps
+
+
+def test_a_row_with_its_own_depth_line_is_told_apart_at_the_notch_and_at_the_dig() -> None:
+    own = LONG_ACRE.depth.with_row(11, Q(0.1, "in"), Q(0.2, "in"))
+    machine = replace(LONG_ACRE, depth=own)
+    work = plan(machine, corn(machine), bean(machine), BEAN)
+    steps = " ".join(work.task("set_depth").steps)
+    assert "Notch 5 plants 1.40 in deep on row 11" in steps
+    (dig,) = family(work, "prove_depth")
+    assert dig.title.endswith("1.50 or 1.40 in")
 
 
 def test_fans_are_read_at_the_first_and_last_row_of_each() -> None:

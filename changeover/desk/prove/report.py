@@ -9,6 +9,7 @@ from changeover.desk.bench_runs import BenchRun
 from changeover.desk.board import Board
 from changeover.desk.prove.bench import BenchVerdict
 from changeover.desk.prove.depth import DepthProof, RowDepth
+from changeover.desk.prove.row_lines import calibration_words, taken_over
 from changeover.desk.prove.spacing import JudgedSpacing, SpacingTest
 from changeover.files.proof_report import write_proof_report
 from changeover.files.proof_sheet import ProofReport, ReportBars, ReportPart, ReportTable
@@ -122,12 +123,26 @@ def print_depth(
             "–" if one.digs.in_tolerance is None else percent(one.digs.in_tolerance, 0),
             "–" if one.notch is None else str(one.notch),
             "–" if one.notch_to is None else str(one.notch_to),
+            taken_over(one.calibration, units),
             str(one.digs.standing),
         )
         for one in rows
     )
-    titles = ("Row", "Digs", "Mean", "SD", "95 %", "In tol.", "Notch", "Go to", "Verdict")
-    part = ReportPart("Depth by row", tables=(ReportTable(titles, lines),))
+    titles = (
+        "Row",
+        "Digs",
+        "Mean",
+        "SD",
+        "95 %",
+        "In tol.",
+        "Notch",
+        "Go to",
+        "Its line",
+        "Verdict",
+    )
+    found = (one.calibration for one in rows if one.calibration is not None)
+    tables = (ReportTable(titles, lines),)
+    part = ReportPart("Depth by row", calibration_words(found), tables)
     report = ProofReport(f"Depth digs: {board.planter.name}", tuple(about), (part,))
     return _write(report, folder, board, "depth", taken)
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from changeover.planter.scales import DepthScale
-from changeover.quantities import Quantity, Units
+from changeover.quantities import Quantity, Units, show
 from changeover.seed.depth_rows import named_rows
 from changeover.seed.row_line import RowCalibration, RowDigs, calibrate_row
 
@@ -41,6 +41,16 @@ def calibration_of(
     days = len({0, *(one.days_before for one in before)})
     others += [(one.notch, one.depths) for one in before]
     return calibrate_row(scale, RowDigs(row, stands, dug[stands], others, days), units)
+
+
+def taken_over(found: RowCalibration | None, units: Units) -> str:
+    """Say in a word or two what is taken over: the row's own step with interval, or its offset."""
+    if found is None:
+        return "–"
+    if found.half_width is None or found.step is None:
+        return f"offset {show(found.offset, 'depth', units)}"
+    step = show(found.step, "depth_step", units, sign=False)
+    return f"step {step} ± {show(found.half_width, 'depth_step', units)}"
 
 
 def calibration_words(found: Iterable[RowCalibration]) -> tuple[str, ...]:

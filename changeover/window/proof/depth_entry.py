@@ -6,11 +6,12 @@ from dataclasses import replace
 from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
 from changeover.desk.prove.depth import DepthProof, RowDepth, read_digs
+from changeover.desk.prove.row_lines import taken_over
 from changeover.proof.depth import DepthGoal
 from changeover.quantities import Refusal, Units, read_quantity, show
 from changeover.window.outlook import Outlook
 from changeover.window.proof.bench_entry import read_share
-from changeover.window.proof.depth_words import taken_over, verdict_of
+from changeover.window.proof.depth_words import verdict_of
 from changeover.window.proof.draft import Draft
 from changeover.window.proof.fields import FieldLine, ProofField
 from changeover.window.words import label
@@ -153,7 +154,7 @@ class DepthEntry(QWidget):
         if one.notch_to is not None and one.notch_to != one.notch:
             said += f", go from notch {one.notch} to {one.notch_to}"
         if one.calibration is not None and one.calibration.own_line:
-            said += f", its own line: {taken_over(one, units)}"
+            said += f", its own line: {taken_over(one.calibration, units)}"
         return f"{said}; {verdict_of(one)}."
 
     def _live(self) -> None:

@@ -2,6 +2,7 @@
 
 from changeover.desk.board import Board
 from changeover.desk.prove.depth import DepthProof, RowDepth
+from changeover.desk.prove.row_lines import taken_over
 from changeover.proof.bench import Standing
 from changeover.proof.intervals import Interval
 from changeover.proof.wording import percent
@@ -62,7 +63,7 @@ def depth_columns(units: Units) -> tuple[Column[RowDepth], ...]:
         Column("More", _needed, number=True),
         Column("Notch", lambda one: _or_dash(one.notch), number=True),
         Column("Go to", _go_to, number=True, loud=_moves),
-        Column("Takes over", lambda one: taken_over(one, units), number=True),
+        Column("Takes over", lambda one: taken_over(one.calibration, units), number=True),
         Column("Verdict", verdict_of, loud=falls_short),
     )
 
@@ -105,17 +106,6 @@ def _span(interval: Interval | None, mean: Quantity, units: Units) -> str:
         return "–"
     low, high = (Q(end, mean.units) for end in (interval.low, interval.high))
     return f"{show(low, 'depth', units, sign=False)} to {show(high, 'depth', units, sign=False)}"
-
-
-def taken_over(one: RowDepth, units: Units) -> str:
-    """Say what the planter takes over of a row: its own step with interval, or its offset."""
-    found = one.calibration
-    if found is None:
-        return "–"
-    if found.half_width is None or found.step is None:
-        return f"offset {show(found.offset, 'depth', units)}"
-    step = show(found.step, "depth_step", units, sign=False)
-    return f"step {step} ± {show(found.half_width, 'depth_step', units)}"
 
 
 def _or_dash(value: int | None) -> str:

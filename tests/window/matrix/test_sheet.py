@@ -8,7 +8,7 @@ from changeover.desk.board import Board
 from changeover.desk.edits import Side
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
-from changeover.quantities import Units
+from changeover.quantities import Q, Units
 from changeover.window.matrix.sheet import Look, Sheet, Shown, odd_ones, unit_words
 from changeover.window.standing import Standing
 from tests.window.invented import ground_planter, make_board, split_planter
@@ -43,6 +43,17 @@ def test_a_ground_drive_has_sprockets_and_a_split_planter_row_locks() -> None:
 def test_a_cell_that_differs_shows_both_values() -> None:
     assert look_at(sheet_of(make_board()), "depth", 14) == Look("2.00", "1.25", differs=True)
     assert look_at(sheet_of(make_board()), "depth", 2) == Look("1.25", "1.25")
+
+
+def test_a_depth_is_shown_through_the_rows_own_line_and_anew_when_that_changes() -> None:
+    board = make_board()
+    before = sheet_of(board)
+    assert look_at(before, "depth", 2).found == "1.25"
+    scale = board.planter.depth.with_row(2, Q(0.5, "in"), Q(0.2, "in"))
+    other = replace(board, planter=replace(board.planter, depth=scale))
+    after = Sheet(other, Standing(other), Units.US, Shown.BOTH, earlier=before)
+    assert look_at(after, "depth", 2).found == "1.60"
+    assert look_at(after, "depth", 3).found == "1.25"
 
 
 def test_units_change_what_is_shown() -> None:
