@@ -88,8 +88,8 @@ def reckon(
 
     Always ``rate``, ``spacing``, ``seeds_per_length`` and ``row_length_thousandth`` (of an acre
     or, in metric units, of a hectare); ``twin_row_spacing`` for twin rows; ``seeds_per_second``
-    with a ``speed``; ``disc_speed`` and ``top_speed`` with ``cells`` too; what ``drive_figures`` adds for a motor;
-    ``mass_rate`` with a seed size. Raises Refusal for figures out of bounds.
+    with a ``speed``; ``disc_speed`` and ``top_speed`` with ``cells`` too; what ``drive_figures``
+    adds for a motor; ``mass_rate`` with a seed size. Raises Refusal for figures out of bounds.
     """
     from changeover.quantities import Units
     from changeover.seed import rate as reckoning

@@ -48,7 +48,7 @@ def test_text_names_each_figure(capsys: pytest.CaptureFixture[str]) -> None:
     assert main([*CORN, *RUNNING]) == 0
     lines = capsys.readouterr().out.splitlines()
     assert any(line.startswith("Spacing in the row") and "6.53 in" in line for line in lines)
-    assert len(lines) == 9
+    assert len(lines) == 10
 
 
 @given(st.floats(5_000, 200_000), st.floats(15, 40))
