@@ -93,7 +93,7 @@ def propose_depth(case: Case, setting: Setting) -> Found:
         line = scale.line(row)
         if line not in shared:
             notch = line.notch(depth, scale.count)
-            shared[line] = notch, _row_reason(scale, answer.reason, depth, row, notch)
+            shared[line] = notch, _row_reason(scale, line, answer.reason, depth, row, notch)
         cell = Cell(setting.key, Place.of_row(row))
         cells[cell] = Proposed(cell, *shared[line], answer.low, answer.high)
     return cells, _unreached(scale, depth, cells.values())
@@ -110,8 +110,9 @@ def _one_notch(case: Case, setting: Setting, answer: Answer, scale: _Scale) -> F
     return {cell: Proposed(cell, value, reason) for cell in places}, warnings
 
 
-def _row_reason(scale: _Scale, reason: Reason, depth: float, row: int, notch: int | None) -> Reason:
-    line = scale.line(row)
+def _row_reason(
+    scale: _Scale, line: _RowLine, reason: Reason, depth: float, row: int, notch: int | None
+) -> Reason:
     if notch is None:
         low, high = scale.show(line.depth(1)), scale.show(line.depth(scale.count))
         why = (
@@ -144,7 +145,9 @@ def own_words(scale: DepthScale, row: int, units: Units) -> str:
         at_first = f", {by} at notch 1" if by else ""
         own = f"this row’s own line, {step_text(step, units)} a notch{at_first}"
         return f"{own}{whence or ', as you entered it'}"
-    return f"this row plants {by} than its scale says{whence}" if by else ""
+    if not by:
+        return f"this row plants as its scale says{whence}" if dug else ""
+    return f"this row plants {by} than its scale says{whence}"
 
 
 def _interval_words(scale: _Scale, row: int, notch: int) -> str:

@@ -78,6 +78,12 @@ def test_an_offset_by_digs_has_their_interval() -> None:
     assert "gives 1.65 in ± 0.06 in (95 %); this row plants 0.10 in shallower" in how
 
 
+def test_a_row_dug_to_plant_as_the_scale_says_is_told_by_your_record() -> None:
+    entered = scale().with_row(1, Q(0, "in"), None, DugLine(5, 6.0, 0.0, Q(0.05, "in")))
+    how = reason_of(planter(2, depth=entered)).how
+    assert how.endswith("this row plants as its scale says, by 5 digs in your record")
+
+
 def test_rows_with_the_same_line_but_other_digs_keep_their_own_interval() -> None:
     wide = DugLine(10, 6.0, 40.0, Q(0.5, "in"))
     machine = planter(3, depth=dug_scale().with_row(3, Q(0.5, "in"), Q(0.2, "in"), wide))
