@@ -1,7 +1,7 @@
 """Two appraised planters side by side: rows by condition, and what the work costs."""
 
 from PySide6.QtCore import QSignalBlocker, Qt
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from changeover.desk.appraise import KeptAppraisal, appraisals, beside, two_views
@@ -20,7 +20,10 @@ from changeover.window.words import button, label
 
 Line = tuple[str, str, str]
 Key = tuple[str, str]
-EMPTY = "Two appraisals are needed to set planters side by side."
+EMPTY = (
+    "Two appraisals are needed to set planters side by side, and {there}. Choose a planter above, "
+    "then begin an appraisal of it under appraisal."
+)
 
 
 def columns(heads: Line) -> tuple[Column[Line], ...]:
@@ -42,7 +45,9 @@ class BesideView(Page):
         self.kept: dict[Key, KeptAppraisal] = {}
         self.model: ListModel[Line] = ListModel(columns(("", "First", "Second")), door, outlook)
         self.view, self.says = ListView(self.model, "Side by side"), label(wrap=True)
-        line, column = QHBoxLayout(), QVBoxLayout(self)
+        self.choices, column = QWidget(), QVBoxLayout(self)
+        line = QHBoxLayout(self.choices)
+        line.setContentsMargins(0, 0, 0, 0)
         line.addWidget(self.one, 1)
         line.addWidget(label("beside", "soft"))
         line.addWidget(self.other, 1)
@@ -50,9 +55,10 @@ class BesideView(Page):
         line.addWidget(self.print_button)
         column.setContentsMargins(0, 0, 24, 16)
         column.setSpacing(10)
-        column.addLayout(line)
+        column.addWidget(self.choices)
         column.addWidget(self.says)
         column.addWidget(self.view, 1)
+        column.addStretch(0)
         for box in (self.one, self.other):
             box.currentIndexChanged.connect(lambda _n: self.show_pair())
 
@@ -100,15 +106,22 @@ class BesideView(Page):
             self.one.choose(first)
             self.other.choose(others[0] if others else None)
 
+    def _there(self) -> str:
+        """Say how many appraisals there are, fewer than two."""
+        only = next(iter(self.kept), None)
+        return "there is none yet" if only is None else f"there is one: {only[0]}, {only[1]}"
+
     def show_pair(self) -> None:
         """Show the two that are chosen, or say why they cannot be compared."""
         one, other = self.one.chosen, self.other.chosen
-        if one is None or other is None or len(self.kept) < 2:
+        enough = one is not None and other is not None and len(self.kept) > 1
+        for shown in (self.choices, self.view):
+            shown.setVisible(enough)
+        self.print_button.setEnabled(enough)
+        if one is None or other is None or not enough:
             self.model.show_rows(())
-            self.says.setText(EMPTY)
-            self.print_button.setEnabled(False)
+            self.says.setText(EMPTY.format(there=self._there()))
             return
-        self.print_button.setEnabled(True)
         try:
             views = self.read(two_views, self.kept[one], self.kept[other])
         except Refusal as refusal:

@@ -183,6 +183,7 @@ class OneView(Page):
         for one in shown:
             one.setVisible(self.view is not None)
         self.empty.setVisible(self.view is None)
+        self.chosen.setVisible(bool(self.chosen.values))
         self.missing.setVisible(False)
         if self.view is not None:
             self._show_view(self.view)

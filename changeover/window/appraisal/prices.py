@@ -26,6 +26,7 @@ EXPLAINS = (
     "(percent), part (the part of the wear inspection that the line mends), each row and minutes. "
     "The code labour is the price of an hour. Nothing is built in, and nothing is guessed."
 )
+EMPTY = "No price list is there yet: import one to reckon parts and labour of an appraisal by it."
 COLUMNS: tuple[Column[PriceLine], ...] = (
     Column("Code", lambda one: one.code),
     Column("Text", lambda one: one.text, wide=True),
@@ -44,19 +45,21 @@ class PricesView(Page):
         self.chosen: ChoiceBox[str] = ChoiceBox("Price list")
         self.books: tuple[PriceBook, ...] = ()
         self.model: ListModel[PriceLine] = ListModel(COLUMNS, door, outlook)
-        self.view, self.says = ListView(self.model, "Prices"), label("", "soft")
+        self.view, self.says = ListView(self.model, "Prices"), label("", "soft", wrap=True)
         line, column = QHBoxLayout(), QVBoxLayout(self)
         self.chosen.setFixedWidth(230)
         self.chosen.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         line.addWidget(self.chosen)
         line.addWidget(self.says, 1)
-        line.addWidget(button("Remove", "quiet", self.remove))
+        self.gone = button("Remove", "quiet", self.remove)
+        line.addWidget(self.gone)
         line.addWidget(button("Import a price list…", "main", self.take_in))
         column.setContentsMargins(0, 0, 24, 16)
         column.setSpacing(10)
         column.addLayout(line)
         column.addWidget(label(EXPLAINS, "soft", wrap=True))
         column.addWidget(self.view, 1)
+        column.addStretch(0)
         self.chosen.currentIndexChanged.connect(lambda _n: self._show())
 
     @override
@@ -89,7 +92,9 @@ class PricesView(Page):
     def _show(self) -> None:
         book = self._book()
         self.model.show_rows(book.lines if book is not None else ())
-        self.says.setText("" if book is None else book_words(book))
+        self.says.setText(EMPTY if book is None else book_words(book))
+        for shown in (self.chosen, self.gone, self.view):
+            shown.setVisible(book is not None)
 
 
 def book_words(book: PriceBook) -> str:

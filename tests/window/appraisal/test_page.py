@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QImage
 
-from changeover.desk.appraise import appraisals, price_books
+from changeover.desk.appraise import appraisals, price_books, remove
 from changeover.desk.shop_edits import PutAppraisal, PutPrices
 from changeover.window.appraisal.page import TradeInPage
 from changeover.window.appraisal.photos import read_photo
@@ -136,6 +136,34 @@ def test_without_an_appraisal_the_page_says_how_to_begin(empty: OnDemo) -> None:
     assert "has no name" in empty.refused[-1]
     empty.page.one.print_report()
     assert appraisals(empty.store, FIDDLE) == ()
+
+
+def test_where_there_is_nothing_to_choose_the_page_says_so_and_what_to_do(
+    qtbot: Any, tmp_path: Path
+) -> None:
+    with on_demo(qtbot, tmp_path, TradeInPage, FIDDLE) as put:
+        for one in appraisals(put.store):
+            put.door.push(remove(put.store, one))
+        for book in price_books(put.store):
+            put.door.push(PutPrices(None, before=book))
+        put.page.refresh(EVERYTHING)
+        one, beside, prices = put.page.one, put.page.beside, put.page.prices
+        assert not one.chosen.isVisibleTo(one)
+        assert not beside.one.isVisibleTo(beside)
+        assert not prices.chosen.isVisibleTo(prices)
+        assert "there is none yet. Choose a planter above" in beside.says.text()
+        assert "No price list is there yet: import one" in prices.says.text()
+        assert "begin an appraisal here" in one.empty.text()
+
+
+def test_of_one_appraisal_alone_it_is_said_which_it_is(trade: OnDemo) -> None:
+    for one in appraisals(trade.store):
+        if one.name != "spring":
+            trade.door.push(remove(trade.store, one))
+    trade.page.refresh(EVERYTHING)
+    beside = trade.page.beside
+    assert "there is one: Penny Twelve, spring" in beside.says.text()
+    assert not beside.choices.isVisibleTo(beside)
 
 
 def test_what_is_missing_is_said_in_place(empty: OnDemo) -> None:
