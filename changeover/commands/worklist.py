@@ -2,7 +2,7 @@
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -41,6 +41,7 @@ def add(parsers: Parsers) -> None:
 def run(args: argparse.Namespace) -> int:
     """Write the files and say which; raises Refusal when a name or the folder is not there."""
     from changeover.desk.export import write_view
+    from changeover.desk.open_kits import with_shared_kit
     from changeover.desk.plan_switch import work_view_for
     from changeover.desk.supply_list import supplies_with
     from changeover.desk.who_does_what import question_of, solve
@@ -51,6 +52,7 @@ def run(args: argparse.Namespace) -> int:
         job = read_job(args, store, units)
         view = work_view_for(store, args.planter, job, units)
         met = supplies_with(store, view)
+        view = with_shared_kit(view, met)
         crew = crew_of(store, args.crew)
     plan = solve(question_of(view, crew, read_clock(args.at))) if args.crew else None
     files = write_view(view, made_folder(args.out))
@@ -124,6 +126,12 @@ def _kit_json(line: "KitLine") -> dict[str, Any]:
         "to_inspect": line.to_inspect,
         "bins": list(line.bins),
         "released": line.released,
+        "taken": line.taken,
+        "coming": line.coming,
+        "others": [
+            {"planter": one.planter, "needed": one.needed, "short": one.short}
+            for one in line.claims
+        ],
     }
 
 
@@ -144,7 +152,7 @@ def _write_text(view: "WorkView", files: Sequence[Path]) -> None:
         [
             ("Tasks", str(len(tasks))),
             ("Working time", f"{answer['minutes']['value']:.0f} min"),
-            ("Short of parts", _shortages(answer["kit"])),
+            ("Short of parts", _shortages(view.kit.lines)),
         ]
     )
     for number, task in enumerate(tasks, 1):
@@ -153,10 +161,15 @@ def _write_text(view: "WorkView", files: Sequence[Path]) -> None:
     write_notes(f"Written: {path}" for path in files)
 
 
-def _shortages(kit: Sequence[dict[str, Any]]) -> str:
-    return ", ".join(_short(one) for one in kit if one["short"]) or "none"
+def _shortages(kit: Iterable["KitLine"]) -> str:
+    """Say what is short here or, through this, on another planter."""
+    return "; ".join(_short(one) for one in kit if one.short_together) or "none"
 
 
-def _short(one: dict[str, Any]) -> str:
-    waiting = f" ({one['to_inspect']} to inspect)" if one["to_inspect"] else ""
-    return f"{one['short']} × {one['part']}{waiting}"
+def _short(line: "KitLine") -> str:
+    from changeover.switch.shared_kit import others_text
+
+    waiting = f"{line.to_inspect} to inspect" if line.to_inspect else ""
+    more = ", ".join(words for words in (waiting, others_text(line)) if words)
+    short = f"{line.short or 'none'} × {line.part}"
+    return f"{short} ({more})" if more else short

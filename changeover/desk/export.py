@@ -6,7 +6,8 @@ from datetime import date
 from pathlib import Path
 
 from changeover.desk.flush import log_lines
-from changeover.desk.plan_switch import WorkView, work_view
+from changeover.desk.open_kits import shared_work_view
+from changeover.desk.plan_switch import WorkView
 from changeover.desk.tables import switch_rules
 from changeover.files.csv_sheets import write_csv_sheets
 from changeover.files.filling import fill_sheet
@@ -32,7 +33,7 @@ def write_worklist(
 
     Raises Refusal when nothing is chosen or wanted, or the folder cannot be written.
     """
-    return write_view(work_view(store, planter_name, units), folder, papers)
+    return write_view(shared_work_view(store, planter_name, units), folder, papers)
 
 
 def write_view(

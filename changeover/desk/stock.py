@@ -1,26 +1,29 @@
 """The shelf as a list: each kind of part with its counts, and what the open switches need."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
 from changeover.desk.edits import PutPart, SetShelf
-from changeover.desk.plan_switch import view_of
+from changeover.desk.open_kits import today_or
 from changeover.desk.supply_list import lead_days, order_text, supplies_in
 from changeover.planter.parts import Condition, Part, ShelfCount
-from changeover.quantities import Refusal, Units
+from changeover.quantities import Refusal
 from changeover.store.opening import Store
+from changeover.switch.supply import Supply
+from changeover.switch.wording import listed
 
 _COUNT = re.compile(r"(\d{1,6})(?:[\s,·]+(\S.*))?")
 
 
 @dataclass(frozen=True)
 class StockLine:
-    """One kind of part: its counts by condition, and how many the planter in view still needs.
+    """One kind of part: its counts by condition, and how many all planters' switches still need.
 
-    ``days`` is how long it takes to be delivered, None when that was not entered; ``order_by``
-    until when to order what the open switches of all planters are short of.
+    ``needed`` and ``short`` are those of all switches together; ``wanted`` says whose. ``days``
+    is how long it takes to be delivered, None when that was not entered; ``order_by`` until when
+    to order what is short.
     """
 
     part: Part
@@ -29,32 +32,41 @@ class StockLine:
     short: int
     days: int | None = None
     order_by: str = ""
+    wanted: str = ""
 
 
-def stock(store: Store, planter: str, today: date | None = None) -> tuple[StockLine, ...]:
-    """Return every kind of part by code; ``planter`` may be empty, then nothing is needed."""
-    from changeover.desk.board import board_of
-
+def stock(store: Store, today: date | None = None) -> tuple[StockLine, ...]:
+    """Return every kind of part by code, with what the switches of all planters need."""
     with store.read() as work:
         counts: dict[str, dict[Condition, ShelfCount]] = {}
         for count in work.shelf.all():
             counts.setdefault(count.part, {})[count.condition] = count
-        view = view_of(work, board_of(work, planter, Units.US, proposal=False)) if planter else None
-        needed = {line.part: line for line in (view.kit.lines if view is not None else ())}
-        day = today if today is not None else date.today()  # noqa: DTZ011 -- the day on the wall
-        met = supplies_in(work, day, {} if view is None else {planter: view.kit})
+        day = today_or(today)
+        met = supplies_in(work, day)
         days = lead_days(work)
         return tuple(
-            StockLine(
-                part,
-                counts.get(part.code, {}),
-                needed[part.code].needed if part.code in needed else 0,
-                needed[part.code].short if part.code in needed else 0,
-                days.get(part.code),
-                order_text(met, part.code, day),
-            )
+            _line(part, counts.get(part.code, {}), met, days.get(part.code), day)
             for part in work.parts.all()
         )
+
+
+def _line(
+    part: Part,
+    counts: Mapping[Condition, ShelfCount],
+    met: Iterable[Supply],
+    days: int | None,
+    day: date,
+) -> StockLine:
+    mine = [one for one in met if one.part == part.code and one.needed]
+    return StockLine(
+        part,
+        counts,
+        sum(one.needed for one in mine),
+        sum(one.short for one in mine),
+        days,
+        order_text(mine, part.code, day),
+        listed(f"{one.needed} for {one.planter}" for one in mine),
+    )
 
 
 def count_text(line: StockLine, condition: Condition) -> str:

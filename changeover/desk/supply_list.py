@@ -3,12 +3,12 @@
 from collections.abc import Iterable, Mapping
 from datetime import date
 
-from changeover.desk.board import board_of
-from changeover.desk.plan_switch import WorkView, view_of
+from changeover.desk.open_kits import day_of, planned_switches, today_or
+from changeover.desk.plan_switch import WorkView
 from changeover.desk.season.plan import SeasonAnswer
 from changeover.desk.shop_edits import PutDelivery
 from changeover.desk.switch_times import SwitchTimes
-from changeover.quantities import Refusal, Units
+from changeover.quantities import Refusal
 from changeover.store.opening import Store
 from changeover.store.season_values import Delivery
 from changeover.store.unit_of_work import UnitOfWork
@@ -17,7 +17,7 @@ from changeover.switch.tasks import Kit
 
 
 def supplies(store: Store, today: date | None = None) -> tuple[Supply, ...]:
-    """Return how each part of every open switch is met, by day."""
+    """Return how each part of every switch is met, by day: those open, and targets set by hand."""
     with store.read() as work:
         return supplies_in(work, today)
 
@@ -26,41 +26,26 @@ def supplies_in(
     work: UnitOfWork, today: date | None = None, kits: Mapping[str, Kit] | None = None
 ) -> tuple[Supply, ...]:
     """Return the same within an open unit of work; ``kits`` are those known, by planter."""
-    day = today if today is not None else date.today()  # noqa: DTZ011 -- the calendar on the wall
-    known = kits or {}
-    switches = [_planned(work, name, day, known.get(name)) for name in work.planters.names()]
-    open_ones = [one for one in switches if one is not None]
-    return supply(open_ones, work.shelf.all(), lead_days(work))
+    switches = planned_switches(work, today_or(today), kits or {})
+    return supply(switches, work.shelf.all(), lead_days(work))
 
 
 def supplies_with(store: Store, view: WorkView, today: date | None = None) -> tuple[Supply, ...]:
-    """Return how each part of a switch that need not be saved is met, after the open ones.
+    """Return how each part of a switch that need not be saved is met, among the open ones.
 
     Its day is the first of its job, or today.
     """
-    day = today if today is not None else date.today()  # noqa: DTZ011 -- the calendar on the wall
-    mine, job = view.board.planter.name, view.board.next_job
-    first = job.first_day if job is not None else None
+    day, mine = today_or(today), view.board.planter.name
+    planned = PlannedSwitch(mine, day_of(view.board.next_job, day), view.kit)
     with store.read() as work:
-        names = (name for name in work.planters.names() if name != mine)
-        others = [one for name in names if (one := _planned(work, name, day, None)) is not None]
-        planned = PlannedSwitch(mine, max(day, first) if first is not None else day, view.kit)
+        every = planned_switches(work, day, {mine: view.kit})
+        others = [one for one in every if one.planter != mine]
         return supply([*others, planned], work.shelf.all(), lead_days(work))
 
 
 def lead_days(work: UnitOfWork) -> dict[str, int]:
     """Return the days that each part takes to be delivered, where they are known."""
     return {one.part: one.days for one in work.deliveries.all()}
-
-
-def _planned(work: UnitOfWork, planter: str, today: date, kit: Kit | None) -> PlannedSwitch | None:
-    switch = work.switches.open(planter)
-    if switch is None:
-        return None
-    if kit is None:
-        kit = view_of(work, board_of(work, planter, Units.US, proposal=False)).kit
-    first = switch.job.first_day
-    return PlannedSwitch(planter, max(today, first) if first is not None else today, kit)
 
 
 def season_supplies(

@@ -26,6 +26,7 @@ from changeover.switch.clean_log import CleanLog
 from changeover.switch.difference import work_settings
 from changeover.switch.progress import Progress
 from changeover.switch.sections import sections
+from changeover.switch.shared_kit import others_text
 from changeover.switch.tasks import Kit, KitLine, PartCount, Task, Worklist
 from changeover.switch.wording import places_text
 
@@ -156,6 +157,7 @@ def _kit_line(line: KitLine) -> SheetKitLine:
         ", ".join(line.bins),
         line.released,
         line.to_inspect,
+        others_text(line),
     )
 
 

@@ -173,7 +173,8 @@ def _kit(sheet: WorklistSheet, width: float) -> list[Flowable]:
 
 def _on_shelf(line: SheetKitLine) -> str:
     more = f", {line.to_inspect} to inspect" if line.to_inspect else ""
-    return f"{line.on_shelf}{more}"
+    others = f"; {line.others}" if line.others else ""
+    return f"{line.on_shelf}{more}{others}"
 
 
 def _cell(text: object) -> Paragraph:

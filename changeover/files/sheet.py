@@ -57,6 +57,7 @@ class SheetKitLine:
     """One part to lay out against the shelf.
 
     ``released`` come off and are to be inspected; ``to_inspect`` wait on the shelf for that.
+    ``others`` says which other planters need the part.
     """
 
     part: str
@@ -67,6 +68,7 @@ class SheetKitLine:
     bins: str = ""
     released: int = 0
     to_inspect: int = 0
+    others: str = ""
 
 
 @dataclass(frozen=True)

@@ -82,6 +82,7 @@ KIT = (
     Column("Bin", 16, wraps=True),
     Column("On the shelf, to inspect", 22),
     Column("Comes off, to inspect", 20),
+    Column("Other planters", 30, wraps=True),
 )
 
 
@@ -98,12 +99,13 @@ def kit_table(sheet: WorklistSheet) -> Table:
             line.bins,
             line.to_inspect,
             line.released,
+            line.others,
         )
         for line in sheet.kit
     ]
     laid = {line.part for line in sheet.kit}
     back: list[tuple[Shown | bool, ...]] = [
-        (part.code, part.name, "comes back", None, None, None, "", None, part.count)
+        (part.code, part.name, "comes back", None, None, None, "", None, part.count, "")
         for part in sheet.back
         if part.code not in laid
     ]

@@ -1,8 +1,9 @@
 """The kit: parts to lay out for a switch against the shelf, what is short, what comes back."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from changeover.planter.parts import USABLE, Condition, Part, ShelfCount
 from changeover.planter.places import Place
@@ -30,9 +31,19 @@ def kit(work: Worklist | Progress, parts: Iterable[Part], shelf: Iterable[ShelfC
     the shelf count. Parts that come off come back to be inspected, so they do not fill a gap;
     how many they are stands beside it. Lines that are short come first, then the most needed.
     """
-    swaps = part_changes(work)
-    needed = _counts(change.after for change in swaps) + _without_swap(work)
-    back = _counts(change.before for change in swaps)
+    return kit_of(part_changes(work), parts, shelf, _without_swap(work))
+
+
+def kit_of(
+    swaps: Iterable[Change],
+    parts: Iterable[Part],
+    shelf: Iterable[ShelfCount],
+    more: Mapping[str, int] = MappingProxyType({}),
+) -> Kit:
+    """Return the kit of the swaps still to be made, and of ``more`` parts that replace no other."""
+    every = tuple(swaps)
+    needed = _counts(change.after for change in every) + Counter(more)
+    back = _counts(change.before for change in every)
     names = {part.code: part.name for part in parts}
     counted = tuple(shelf)
     lines = [

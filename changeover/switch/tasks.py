@@ -141,11 +141,22 @@ class StandardTime:
 
 
 @dataclass(frozen=True)
+class Claim:
+    """Another planter whose switch needs the same part: how many, and how many it will lack."""
+
+    planter: str
+    needed: int
+    short: int = 0
+
+
+@dataclass(frozen=True)
 class KitLine:
     """One part of the kit: how many are needed, usable on the shelf, and missing.
 
     ``released`` come off this planter during the switch and must be inspected before use;
-    ``to_inspect`` wait on the shelf for that already.
+    ``to_inspect`` wait on the shelf for that already. ``taken`` of those on the shelf go to
+    switches of other planters that come first, ``coming`` are released by such and inspected in
+    time. ``claims`` are all other switches that need the part.
     """
 
     part: str
@@ -155,10 +166,23 @@ class KitLine:
     bins: tuple[str, ...] = ()
     released: int = 0
     to_inspect: int = 0
+    taken: int = 0
+    coming: int = 0
+    claims: tuple[Claim, ...] = ()
+
+    @property
+    def free(self) -> int:
+        """How many on the shelf are left for this planter."""
+        return max(0, self.on_shelf - self.taken)
 
     @property
     def short(self) -> int:
-        return max(0, self.needed - self.on_shelf)
+        return max(0, self.needed - self.free - self.coming)
+
+    @property
+    def short_together(self) -> int:
+        """How many are short for this planter and the others that need the part."""
+        return self.short + sum(claim.short for claim in self.claims)
 
 
 @dataclass(frozen=True)

@@ -120,3 +120,16 @@ def test_a_read_only_store_gives_its_worklist_and_proposal(
     assert {Path(name).suffix for name in answered["files"]} == {".xlsx", ".csv", ".pdf"}
     assert answered["tasks"] == answer("worklist", store, *JOB, "--out", str(tmp_path))["tasks"]
     assert [one.name for one in Path(locked).parent.iterdir()] == ["demo.sqlite"]
+
+
+def test_text_kit_and_supply_say_the_same_shortage(
+    store: str, tmp_path: Path, answer: Answer, capsys: pytest.CaptureFixture[str]
+) -> None:
+    answered = answer("worklist", store, *JOB, "--out", str(tmp_path))
+    line = next(one for one in answered["kit"] if one["part"] == "S56")
+    others = [one for one in answered["supply"] if one["part"] == "S56"]
+    assert line["short"] + sum(one["short"] for one in line["others"]) == 12
+    assert sum(one["short"] for one in others) == 12
+    assert main(["worklist", store, *JOB, "--out", str(tmp_path)]) == 0
+    said = next(t for t in capsys.readouterr().out.splitlines() if t.startswith("Short of parts"))
+    assert "12 × S56 (23 to inspect, Old Fiddle 24 needs 15 too: 12 short)" in said

@@ -161,7 +161,7 @@ def test_half_way_kit_shelf_and_rows_left_agree(shop) -> None:
     _tick(shop, 1, 2)
     line = next(one for one in work_view(shop, BAR).kit.lines if one.part == "S")
     assert (line.needed, line.on_shelf, line.short, line.released) == (2, 1, 1, 0)
-    listed = next(one for one in stock(shop, BAR) if one.part.code == "S")
+    listed = next(one for one in stock(shop) if one.part.code == "S")
     assert (listed.needed, listed.short) == (2, 1)
     assert sum(one.count for one in listed.counts.values()) == line.on_shelf
     planned = PlannedSwitch(BAR, date(2026, 5, 4), work_view(shop, BAR).kit)

@@ -43,7 +43,7 @@ def test_with_days_to_deliver_the_last_day_to_order_is_told(demo: Store, do: Do)
     do(set_delivery("low", 2, "3 days"))
     assert read_lead_days(demo)["low"] == 3
     assert low_brush(demo).order_by == MAY_4 - timedelta(days=3)
-    line = next(one for one in stock(demo, PLANTER, MAY_4) if one.part.code == "low")
+    line = next(one for one in stock(demo, MAY_4) if one.part.code == "low")
     assert (line.days, line.order_by) == (3, "! now, due 1 May")
 
 
@@ -64,7 +64,7 @@ def test_days_that_cannot_be_are_refused(text: str) -> None:
 
 
 def test_more_on_the_shelf_fills_the_gap(demo: Store, do: Do) -> None:
-    line = next(one for one in stock(demo, PLANTER, MAY_4) if one.part.code == "low")
+    line = next(one for one in stock(demo, MAY_4) if one.part.code == "low")
     count = next(one for one in line.counts.values() if one.count)
     do(SetShelf(ShelfCount("low", count.condition, count.count + 1, count.bin), before=count))
     assert low_brush(demo).short == 0

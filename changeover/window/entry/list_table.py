@@ -23,7 +23,8 @@ ROLE = Qt.ItemDataRole
 class Column(Generic[Row]):
     """One column: its title and text, and how a typed text becomes an edit.
 
-    ``loud`` says which rows stand out in the work colour; their text must say why.
+    ``loud`` says which rows stand out in the work colour; their text must say why. ``tip`` says
+    more of a row when the pointer rests on it.
     """
 
     title: str
@@ -32,6 +33,7 @@ class Column(Generic[Row]):
     number: bool = False
     wide: bool = False
     loud: Callable[[Row], bool] | None = None
+    tip: Callable[[Row], str] | None = None
 
 
 class ListModel(QAbstractTableModel, Generic[Row]):
@@ -77,6 +79,8 @@ class ListModel(QAbstractTableModel, Generic[Row]):
         row, column = self.rows[index.row()], self.columns[index.column()]
         if role in (ROLE.DisplayRole, ROLE.EditRole):
             return column.text(row)
+        if role == ROLE.ToolTipRole and column.tip is not None:
+            return column.tip(row) or None
         if role == ROLE.ToolTipRole and column.wide:
             return column.text(row)
         if role == ROLE.TextAlignmentRole:

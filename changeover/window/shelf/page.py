@@ -1,4 +1,4 @@
-"""The Shelf page: every kind of part, how many lie where, and what the open switch needs."""
+"""The Shelf page: every kind of part, how many lie where, and what all switches need."""
 
 from typing import ClassVar
 
@@ -34,8 +34,8 @@ def shelf_columns() -> tuple[Column[StockLine], ...]:
         Column("For", _suits, wide=True),
         Column("Cells", lambda line: str(line.part.cells or ""), number=True),
         *counts,
-        Column("Needed", lambda line: str(line.needed or ""), number=True),
-        Column("Short", _short, loud=lambda line: line.short > 0),
+        Column("Needed", lambda line: str(line.needed or ""), number=True, tip=_wanted),
+        Column("Short", _short, loud=lambda line: line.short > 0, tip=_wanted),
         Column("Days to deliver", _days, edit=_set_days, number=True),
         Column("Order by", lambda line: line.order_by, loud=lambda line: "!" in line.order_by),
     )
@@ -68,7 +68,7 @@ class ShelfPage(Page):
 
     @override
     def refresh(self, changed: frozenset[Changed]) -> None:
-        self.lines = self.read(stock, self.outlook.planter)
+        self.lines = self.read(stock)
         self._show_lines()
 
     def add(self) -> None:
@@ -141,6 +141,10 @@ def _days(line: StockLine) -> str:
 
 def _set_days(line: StockLine, text: str) -> PutDelivery:
     return set_delivery(line.part.code, line.days, text)
+
+
+def _wanted(line: StockLine) -> str:
+    return line.wanted
 
 
 def _short(line: StockLine) -> str:

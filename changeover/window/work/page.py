@@ -19,7 +19,8 @@ from typing_extensions import override
 
 from changeover.desk.changed import Changed
 from changeover.desk.edits import TickTask
-from changeover.desk.plan_switch import WorkView, work_view
+from changeover.desk.open_kits import shared_work_view
+from changeover.desk.plan_switch import WorkView
 from changeover.desk.who_does_what import CrewPlan
 from changeover.planter.places import Place
 from changeover.switch.bags import nobody
@@ -87,7 +88,7 @@ class WorkPage(Page):
 
     @override
     def refresh(self, changed: frozenset[Changed]) -> None:
-        self.view = self.read(work_view, self.outlook.planter, self.outlook.units)
+        self.view = self.read(shared_work_view, self.outlook.planter, self.outlook.units)
         tasks = self.view.worklist.tasks
         if [task.key for task in tasks] != list(self.cards):
             self._rebuild(self.view.worklist)

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QScrollArea, QVB
 
 from changeover.desk.plan_switch import WorkView
 from changeover.desk.prove.tasks import FINDING
+from changeover.switch.shared_kit import at_hand
 from changeover.switch.tasks import KitLine
 from changeover.window.outlook import Outlook
 from changeover.window.words import button, label
@@ -77,15 +78,11 @@ class WorkSide(QWidget):
             self.next_title.setText(f"Prove again: {place.label}")
 
     def _show_part(self, number: int, line: KitLine) -> None:
-        where = f", bin {', '.join(line.bins)}" if line.bins else ""
         self.parts.addWidget(label(str(line.needed), "strong"), number, 0)
         self.parts.addWidget(label(line.part), number, 1)
-        if line.short:
-            waiting = f", {line.to_inspect} to inspect" if line.to_inspect else ""
-            said = f"{line.on_shelf} on the shelf, {line.short} short{where}{waiting}"
-            self.parts.addWidget(label(f"! {said}", "work-text", wrap=True), number, 2)
-        else:
-            self.parts.addWidget(label(f"on the shelf{where}", "soft", wrap=True), number, 2)
+        loud = bool(line.short_together)
+        said = f"! {at_hand(line)}" if loud else at_hand(line)
+        self.parts.addWidget(label(said, "work-text" if loud else "soft", wrap=True), number, 2)
 
     def _lay_out(self) -> None:
         card = QFrame()

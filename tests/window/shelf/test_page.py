@@ -64,7 +64,7 @@ def test_a_part_on_the_shelf_cannot_be_removed(shelf: OnDemo) -> None:
     held = next(line for line in shelf.page.lines if line.counts.get(Condition.GOOD))
     shelf.page.view.selectRow(row(shelf, held.part.code))
     shelf.page.remove()
-    assert "set their counts to 0 first" in shelf.refused[0]
+    assert "set the count to 0 first" in shelf.refused[0]
 
 
 def test_the_form_adds_a_disc_and_refuses_half_a_cell(shelf: OnDemo, qtbot: Any) -> None:
