@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from changeover.planter.places import Place
-from changeover.planter.scales import DepthScale, DugLine, step_text
+from changeover.planter.scales import DepthScale, step_text
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Cell
 from changeover.quantities import (
@@ -15,6 +15,7 @@ from changeover.quantities import (
     how_many,
     is_quantity,
     show,
+    unit_of,
     unit_sign,
 )
 from changeover.seed.case import Case
@@ -33,7 +34,7 @@ class _RowLine:
     first: float
     step: float
     says: str = ""
-    dug: DugLine | None = None
+    dug: tuple[float, ...] = ()
 
     def depth(self, notch: int) -> float:
         return self.first + (notch - 1) * self.step
@@ -71,7 +72,14 @@ class _Scale:
             return self.common
         first = self.common.first + _in(self.scale.offsets[row], self.unit)
         step, says = _in(self.scale.step_of(row), self.unit), own_words(self.scale, row, self.units)
-        return _RowLine(first, step, says, self.scale.digs.get(row))
+        return _RowLine(first, step, says, self._dug(row))
+
+    def _dug(self, row: int) -> tuple[float, ...]:
+        """Return what tells the interval of one row from that of another with the same line."""
+        dug = self.scale.digs.get(row)
+        if dug is None or dug.spread is None:
+            return ()
+        return dug.digs, dug.middle, dug.squares, _in(dug.spread, self.unit)
 
     def show(self, depth: float) -> str:
         return f"{grouped(depth, self.digits)} {unit_sign(self.unit)}"
@@ -151,7 +159,8 @@ def own_words(scale: DepthScale, row: int, units: Units) -> str:
 
 
 def _interval_words(scale: _Scale, row: int, notch: int) -> str:
-    half = row_depth_line(scale.scale, row).half_width(notch) if scale.scale.digs else None
+    dug = row in scale.scale.digs
+    half = row_depth_line(scale.scale, row).half_width(notch) if dug else None
     return f" ± {show(half, 'depth', scale.units)} (95 %)" if half is not None else ""
 
 
@@ -190,4 +199,4 @@ def named_rows(rows: Iterable[int]) -> str:
 
 
 def _in(length: Quantity, unit: str) -> float:
-    return float(length.to(unit).magnitude)
+    return float(length.to(unit_of(unit)).magnitude)

@@ -7,12 +7,13 @@ from math import isfinite
 import numpy as np
 
 from changeover.planter.scales import WIDEST_STEP, DepthScale, DugLine, step_text
-from changeover.quantities import Q, Quantity, Refusal, Units, how_many, show
+from changeover.quantities import Q, Quantity, Refusal, Units, how_many, show, unit_of
 from changeover.seed import bounds
 from changeover.seed.calibration_line import CalibrationLine, fit_line
 from changeover.seed.depth_calibration import DepthLine, common_depth_line, shifted_depth_line
 
 FAR = 2.0  # a step beyond half or double the scale's asks for a second look (from memory)
+MILLIMETRE = unit_of("mm")
 MISTAKEN = "check which dig belongs to which notch"
 
 
@@ -213,4 +214,4 @@ def _step(mm: float, units: Units) -> str:
 
 
 def _mm(length: Quantity) -> float:
-    return float(length.to("mm").magnitude)
+    return float(length.to(MILLIMETRE).magnitude)
