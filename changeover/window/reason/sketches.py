@@ -1,5 +1,6 @@
 """Which small drawings go with a cell, and the figures for them."""
 
+from changeover.desk.sprocket_rates import RateTable, rates_on
 from changeover.planter.entry import index_of
 from changeover.planter.machine import Planter
 from changeover.planter.places import Place
@@ -12,6 +13,7 @@ from changeover.window.reason.sketch import Sketch
 from changeover.window.reason.sketch_band import BandSketch, Scale
 from changeover.window.reason.sketch_disc import DiscSketch
 from changeover.window.reason.sketch_notches import NotchSketch
+from changeover.window.reason.sketch_rates import RatesSketch
 from changeover.window.reason.sketch_row_unit import RowUnitSketch
 
 
@@ -23,6 +25,8 @@ def sketches(sheet: Sheet, cell: Cell) -> tuple[Sketch | None, Sketch | None]:
     if setting.key in ("disc", "singulator"):
         strip = _notches(sheet, cell) if setting.kind is Kind.INDEX else None
         return _disc(sheet, cell.place), strip
+    if setting.key == "sprockets":
+        return _rates(sheet, cell), None
     if setting.kind is Kind.INDEX:
         return None, _notches(sheet, cell)
     return (_band(sheet, cell), None) if setting.kind is Kind.QUANTITY else (None, None)
@@ -135,6 +139,22 @@ def _band(sheet: Sheet, cell: Cell) -> BandSketch | None:
     figures = (_figure(value, unit) for value in (low, high, now, wanted, limit))
     sketch = BandSketch(Scale(unit_sign(unit), shown.digits(units)), *figures)
     return sketch if len(sketch.figures) > 1 else None
+
+
+def _rates(sheet: Sheet, cell: Cell) -> RatesSketch | None:
+    table = rates_on(sheet.board, cell.place)
+    if table is None:
+        return None
+    thousands = tuple(tuple(rate / 1000.0 for rate in line) for line in table.rates)
+    now, wanted = (_pair(value, table) for value in now_and_wanted(sheet, cell))
+    unit = f"thousand {unit_sign(table.unit)}"
+    return RatesSketch(table.driver, table.driven, thousands, unit, now, wanted)
+
+
+def _pair(value: Value | None, table: RateTable) -> tuple[int, int] | None:
+    """Return the pair that a setting names, None when the planter has no such sprockets."""
+    pairs = ((a, b) for a in table.driver for b in table.driven)
+    return next((pair for pair in pairs if value == f"{pair[0]}/{pair[1]}"), None)
 
 
 def _figure(value: Value | None, unit: str) -> float | None:

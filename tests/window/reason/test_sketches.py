@@ -10,18 +10,20 @@ from pytestqt.qtbot import QtBot
 
 from changeover.planter.places import Place, Scope
 from changeover.planter.setup import Cell
-from changeover.quantities import Q
+from changeover.quantities import Q, Units
 from changeover.seed.lots import SeedLot
+from changeover.seed.sprockets import pair_rate
 from changeover.window.matrix.sheet import Sheet, Shown
 from changeover.window.reason.sketch import Sketch
 from changeover.window.reason.sketch_band import BandSketch, Scale
 from changeover.window.reason.sketch_disc import DiscSketch
 from changeover.window.reason.sketch_notches import NotchSketch
+from changeover.window.reason.sketch_rates import RatesSketch
 from changeover.window.reason.sketch_row_unit import GROUND_AT, ROOM, RowUnitSketch
 from changeover.window.reason.sketches import seed_outline, sketches
 from changeover.window.standing import Standing
 from changeover.window.theme import LIGHT
-from tests.window.invented import make_board
+from tests.window.invented import ground_planter, make_board
 
 
 @pytest.fixture
@@ -106,3 +108,31 @@ def test_what_is_not_known_is_left_out(sketch: Sketch, qtbot: QtBot) -> None:
     blank.fill(QColor(LIGHT.surface))
     assert painted(sketch, qtbot) != blank
     assert sketch.says
+
+
+def test_the_rates_of_all_pairs_are_those_of_the_drive(qtbot: QtBot) -> None:
+    planter = ground_planter()
+    board = make_board(planter)
+    cell = Cell("sprockets", planter.places(Scope.DRIVE)[0])
+    main, _ = sketches(Sheet(board, Standing(board), Units.US, Shown.BOTH), cell)
+    assert isinstance(main, RatesSketch)
+    drive = next(iter(planter.drives.values()))
+    assert (main.driver, main.driven) == (tuple(sorted(drive.driver)), tuple(sorted(drive.driven)))
+    first = pair_rate(drive, main.driver[0], main.driven[-1], 56, planter.row_spacing)
+    assert main.rates[0][-1] == pytest.approx(first.to("seed/acre").magnitude / 1000)
+    painted(main, qtbot)
+
+
+def test_a_long_table_of_rates_keeps_what_is_wanted_in_view(qtbot: QtBot) -> None:
+    teeth = tuple(range(12, 32))
+    rates = tuple(tuple(30.0 * a / b for b in teeth) for a in teeth)
+    sketch = RatesSketch(teeth, teeth, rates, "thousand seeds/ac", None, (29, 30))
+    assert sketch.height < 230
+    image, wash = painted(sketch, qtbot), QColor(LIGHT.accent_wash).rgb()
+    assert any(image.pixel(x, y) == wash for x in range(260) for y in range(image.height()))
+    assert sketch.says == "rates in thousand seeds/ac; wanted 29/30: 29.0"
+
+
+def test_a_motor_has_no_table_of_rates(sheet: Sheet) -> None:
+    drive = sheet.board.planter.places(Scope.DRIVE)[0]
+    assert sketches(sheet, Cell("sprockets", drive)) == (None, None)
