@@ -30,10 +30,8 @@ SEED_KEYS: tuple[Key, ...] = (
 MATRIX_KEYS: tuple[Key, ...] = (
     Key("arrows, Home, End", "move from cell to cell"),
     Key("Shift+arrows, Ctrl+A", "select a block, or all"),
-    Key(
-        "type, F2 or Enter",
-        "edit; Enter ends it, down, Tab to the right, Ctrl+Enter for all selected",
-    ),
+    Key("type, F2 or Enter", "edit the cell; Ctrl+Enter sets all selected cells"),
+    Key("Enter, Tab", "while editing: take what is typed, and go down or to the right"),
     Key("Alt+Down", "show the choices"),
     Key("Delete", "empty the selected cells"),
     Key("Ctrl+D", "fill: the first selected cell of each setting goes to the others"),
