@@ -194,6 +194,12 @@ class WorkPage(Page):
             return
         OwnTaskList(self.read, self.door, self.outlook, self).open()
 
+    def open_minutes(self) -> None:
+        """Open the list of minutes of each kind of work."""
+        from changeover.window.work.minutes_dialog import MinutesDialog
+
+        MinutesDialog(self.read, self.door, self.outlook, self).open()
+
     def open_flush(self) -> None:
         """Open the form that reckons a flush and enters it into the clean-out log."""
         from changeover.desk.flush import flush_case
@@ -208,6 +214,7 @@ class WorkPage(Page):
     def _more(self) -> QPushButton:
         made, menu = button("More ▾", "quiet"), QMenu(self)
         menu.addAction("Tasks of your own…", self.open_own_tasks)
+        menu.addAction("Minutes…", self.open_minutes)
         menu.addAction("Flush until a purity limit…", self.open_flush)
         made.setMenu(menu)
         return made
