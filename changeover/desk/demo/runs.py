@@ -46,13 +46,15 @@ def bench(store: Store, event: Event, _setups: Mapping[str, Any]) -> None:
 
 
 def dig(store: Store, event: Event, _setups: Mapping[str, Any]) -> None:
-    """Save depth digs, in inches by row, at the notches as found."""
+    """Save depth digs, in inches by row, at the notches as found, and at further ones by notch."""
     board = read_board(store, event["planter"], proposal=False)
     goal = DepthGoal(
         read_quantity(event["target"], "depth", what="target"),
         read_quantity(event["tolerance"], "depth", what="tolerance"),
     )
-    proof = DepthProof(_inches(event["digs"]), goal, notches_as_found(board), event["note"])
+    others = {int(row): _inches(dug) for row, dug in event.get("others", {}).items()}
+    notches = notches_as_found(board)
+    proof = DepthProof(_inches(event["digs"]), goal, notches, event["note"], others)
     apply(store, save_digs(board, proof), event["who"])
 
 
