@@ -19,6 +19,8 @@ class CellPaint:
     """All that the paint of a cell depends on, so that equal cells are painted once.
 
     ``words`` stands beside a band's value, such as ``one fan, 12 rows``; empty for a row's cell.
+    ``seen`` is the part of a band that is in view, as left, top, width and height, where the
+    rest is scrolled out of it: the value stands in the middle of that part.
     """
 
     look: Look
@@ -29,6 +31,7 @@ class CellPaint:
     band: bool
     words: str
     tokens: Tokens
+    seen: tuple[int, int, int, int] | None = None
 
     def paint(self, painter: QPainter) -> None:
         """Paint the cell at the painter's origin."""
@@ -109,23 +112,23 @@ class CellPaint:
         painter.setPen(pen(self.tokens.colour("work" if changes else "hair"), 1.0))
         painter.setBrush(self.tokens.colour("work_wash" if changes else "surface"))
         painter.drawRoundedRect(box, 5, 5)
-        if self.width < NARROW_BAND and changes and self.shown is Shown.BOTH:
+        if self.seen is not None:
+            box &= QRectF(*self.seen).adjusted(4, 0, -4, 0)
+        if box.width() < NARROW_BAND - 5 and changes and self.shown is Shown.BOTH:
             spare = max(0.0, (box.height() - STACK) / 2)
             self._paint_stacked(painter, box.adjusted(2, spare, -2, -spare))
         elif changes and self.shown is Shown.BOTH:
             self._paint_band_change(painter, box)
         else:
-            self._paint_band_value(painter, box)
-
-    def _paint_band_value(self, painter: QPainter, box: QRectF) -> None:
-        self._paint_value(painter, box)
+            self._paint_value(painter, box)
 
     def _paint_band_change(self, painter: QPainter, box: QRectF) -> None:
-        middle = box if self.width < 250 else box.adjusted(0, 0, -box.width() * 0.22, 0)
+        roomy = box.width() >= 245
+        middle = box.adjusted(0, 0, -box.width() * 0.22, 0) if roomy else box
         span = min(middle.width(), 190.0)
         line = QRectF(middle.center().x() - span / 2, box.top(), span, box.height())
         self._paint_in_line(painter, line)
-        if self.width >= 250 and self.words:
+        if roomy and self.words:
             start = line.right() + 2
             rest = QRectF(start, box.top(), box.right() - start - 6, box.height())
             _write(painter, rest, self.words, self.tokens.colour("soft"), 11, left=True)

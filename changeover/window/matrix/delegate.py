@@ -55,8 +55,15 @@ class MatrixDelegate(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         rect: QRect = option.rect
         state: QStyle.StateFlag = option.state
-        ratio = painter.device().devicePixelRatioF()
-        painter.drawPixmap(rect.topLeft(), self._pixmap(self._look(rect, index), ratio))
+        look = self._look(rect, index)
+        if look.seen is None:
+            ratio = painter.device().devicePixelRatioF()
+            painter.drawPixmap(rect.topLeft(), self._pixmap(look, ratio))
+        else:
+            painter.save()
+            painter.translate(rect.topLeft())
+            look.paint(painter)
+            painter.restore()
         if state & QStyle.StateFlag.State_Selected:
             self._paint_selected(
                 painter, rect, current=bool(state & QStyle.StateFlag.State_HasFocus)
@@ -76,7 +83,18 @@ class MatrixDelegate(QStyledItemDelegate):
             band=place.row is None,
             words="" if place.row is not None else self._band_words(place),
             tokens=self._outlook.tokens,
+            seen=self._seen(rect) if place.row is None else None,
         )
+
+    def _seen(self, rect: QRect) -> tuple[int, int, int, int] | None:
+        """Return the part of a band in view, from its own corner; None when it is all in view."""
+        view = self.parent()
+        assert isinstance(view, QAbstractItemView)
+        part = rect & view.viewport().rect()
+        if part == rect or part.isEmpty():
+            return None
+        part.translate(-rect.topLeft())
+        return part.x(), part.y(), part.width(), part.height()
 
     def _band_words(self, place: Place) -> str:
         count = len(self._model.sheet.board.planter.rows_of(place))

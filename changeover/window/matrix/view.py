@@ -54,6 +54,8 @@ class MatrixView(QTableView):
         self.cells.set_all.connect(self.set_all)
         self.cells.left_by.connect(self._go_on)
         model.refused.connect(door.refused)
+        for bar in (self.horizontalScrollBar(), self.verticalScrollBar()):
+            bar.valueChanged.connect(self.viewport().update)
         self.lay_out()
 
     def show_sheet(self, sheet: Sheet, *, across: bool | None = None) -> None:

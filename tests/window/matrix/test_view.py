@@ -217,6 +217,21 @@ def test_forty_eight_rows_scroll_under_names_that_stay(make_page, qtbot: QtBot) 
     assert page.drawing.columns[-1].right <= page.drawing.width() + 1
 
 
+@pytest.mark.parametrize(("column", "scrolled"), [(0, 560), (47, 160)])
+def test_the_value_of_a_band_stands_in_the_part_in_view(
+    make_page, column: int, scrolled: int
+) -> None:
+    page = make_page(MemoryDesk(make_board(long_planter(48))))
+    view = page.view
+    view.horizontalScrollBar().setValue(scrolled)
+    band = view.visualRect(page.model.index_of((line(page, "vacuum"), column)))
+    seen = band & view.viewport().rect()
+    assert 100 < seen.width() < band.width() / 2
+    image = view.viewport().grab(seen.adjusted(9, 9, -9, -9)).toImage()
+    points = [(x, y) for x in range(image.width()) for y in range(image.height())]
+    assert len({image.pixel(*point) for point in points}) > 20
+
+
 def test_undo_takes_the_edit_back(page: SwitchPage, desk: MemoryDesk) -> None:
     choose(page, "depth", 14).set_all("2.5")
     page.door.stack.undo()
