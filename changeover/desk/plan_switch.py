@@ -22,6 +22,7 @@ from changeover.switch.kit import kit
 from changeover.switch.midway import start_of
 from changeover.switch.own_tasks import with_own_tasks
 from changeover.switch.progress import Progress, progress
+from changeover.switch.standard_minutes import Minutes
 from changeover.switch.tasks import Kit, Tick, Worklist
 from changeover.switch.worklist import plan_worklist
 
@@ -110,7 +111,8 @@ def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = Non
         name = board.planter.name
         found = work.findings.of(name)
         worklist = with_own_tasks(worklist, work.own_work.tasks(name), work.own_work.splits(name))
-        worklist = with_findings(worklist, board.planter, found)
+        minutes = Minutes.of(switch_rules().minutes, work.times.all())
+        worklist = with_findings(worklist, board.planter, found, minutes)
         switch = work.switches.open(board.planter.name)
         ticks = switch.ticks if switch else ()
         if switch is not None and not found:

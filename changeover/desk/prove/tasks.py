@@ -8,15 +8,26 @@ from changeover.planter.machine import Planter
 from changeover.planter.places import PLANTER, Place, Scope
 from changeover.planter.settings import WorkPlace
 from changeover.proof.findings import Proof
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Refusal
 from changeover.store.proof_values import FindingState
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.switch.safe_steps import STOPPED
+from changeover.switch.standard_minutes import Minutes
 from changeover.switch.tasks import MachineState, Task, TaskKind, Worklist
 
 FINDING = "finding."
 
-_NO_TIME = Q(0.0, "min")
+# What the work on a finding is made of, by the table of standard minutes: mending, then reading
+# again. Starting a drive again has no standard minutes of its own; looking stands for it.
+_ELEMENTS: Mapping[Proof, tuple[str, ...]] = {
+    Proof.BENCH: ("open_meter", "spin_test"),
+    Proof.SPACING: ("dig",),
+    Proof.DEPTH: ("set_depth", "dig"),
+    Proof.DRIVE: ("look",),
+    Proof.VACUUM: ("set_fan", "read_gauge"),
+    Proof.WEAR: ("look",),
+}
+_SWAP = "swap_part"
 _WHERE: Mapping[Proof, WorkPlace] = {
     Proof.BENCH: WorkPlace.METER,
     Proof.SPACING: WorkPlace.ROW_UNIT,
@@ -29,11 +40,12 @@ _GROUPS = (Scope.FAN, Scope.DRIVE, Scope.TANK)
 
 
 def with_findings(
-    worklist: Worklist, planter: Planter, found: Iterable[KeptFinding], minutes: Quantity = _NO_TIME
+    worklist: Worklist, planter: Planter, found: Iterable[KeptFinding], minutes: Minutes
 ) -> Worklist:
     """Return a worklist with the findings that were made a task after all else.
 
-    ``minutes`` is the user's own time for one of them, none by default: it is not known.
+    Their time adds up from ``minutes`` of the kind of work and of each part that goes on; the
+    user's own for the task, or for an element of it, win. Raises Refusal when one is missing.
     """
     safe = tuple(task.key for task in worklist.tasks if task.key.startswith(STOPPED))
     added = [
@@ -44,17 +56,19 @@ def with_findings(
     return replace(worklist, tasks=(*worklist.tasks, *added))
 
 
-def finding_task(planter: Planter, kept: KeptFinding, minutes: Quantity = _NO_TIME) -> Task:
+def finding_task(planter: Planter, kept: KeptFinding, minutes: Minutes) -> Task:
     """Return the task that a finding stands for: its place, the advice as steps, its parts."""
-    one = kept.finding
+    one, key = kept.finding, f"{FINDING}{kept.number}"
+    swaps = sum(part.count for part in kept.parts)
+    fixed, each = minutes.of_task(key, (*_ELEMENTS[one.proof], *([_SWAP] * swaps)))
     return Task(
-        key=f"{FINDING}{kept.number}",
+        key=key,
         work_place=_WHERE[one.proof],
         title=f"{title_of(kept)}: mend it, then a new {one.proof}",
         places=(place_of(planter, kept),),
         changes={},
-        minutes_fixed=minutes,
-        minutes_each=_NO_TIME,
+        minutes_fixed=fixed,
+        minutes_each=each,
         state=MachineState.POWER_OFF,
         cautions=tuple(dict.fromkeys(a.caution for a in one.advice if a.caution)),
         steps=(

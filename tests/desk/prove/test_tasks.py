@@ -1,6 +1,7 @@
 """Findings on the worklist, signing off in spite of them, and the record that a proof makes."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,15 +11,23 @@ from changeover.desk.board import read_board
 from changeover.desk.demo.working_copy import working_copy
 from changeover.desk.do_work import tick_whole
 from changeover.desk.door import apply
-from changeover.desk.edits import CloseSwitch, NextJob, WithdrawSetup
+from changeover.desk.edits import CloseSwitch, NextJob, PutTime, WithdrawSetup
 from changeover.desk.fleet import planter_names
 from changeover.desk.look_up import propose_for
 from changeover.desk.opening import Store, open_store
 from changeover.desk.plan_switch import work_view
 from changeover.desk.prove.bench import save_run
-from changeover.desk.prove.proofs import MakeTask, PutProof, TakenProof, findings
-from changeover.desk.prove.tasks import FINDING
+from changeover.desk.prove.proofs import (
+    FindingState,
+    KeptFinding,
+    MakeTask,
+    PutProof,
+    TakenProof,
+    findings,
+)
+from changeover.desk.prove.tasks import FINDING, finding_task
 from changeover.desk.records import setups
+from changeover.desk.tables import switch_rules
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import WorkPlace
 from changeover.planter.setup import Cell
@@ -26,7 +35,8 @@ from changeover.proof.bench import BenchLimits
 from changeover.proof.findings import Finding, Proof
 from changeover.quantities import Q, Refusal
 from changeover.seed.reasons import Trust
-from changeover.switch.tasks import PartCount
+from changeover.switch.standard_minutes import Minutes
+from changeover.switch.tasks import PartCount, StandardTime
 
 BAR = "Old Fiddle 24"
 LIMITS = BenchLimits(skip_most=0.03)
@@ -74,6 +84,37 @@ def test_a_finding_stands_on_the_worklist_with_its_row_and_its_advice(store) -> 
     assert "12.0 %" in task.why
     assert any("common practice" in step for step in task.steps)
     assert task.cautions
+
+
+def in_minutes(task) -> tuple[float, float]:
+    return task.minutes_fixed.to("min").magnitude, task.minutes_each.to("min").magnitude
+
+
+def test_its_minutes_are_those_of_its_kind_of_work_until_you_enter_your_own(store) -> None:
+    bench(store, 60)
+    key = make_task(store)
+    table = switch_rules().minutes
+    opened, spun = table["open_meter"], table["spin_test"]
+    task = work_view(store, BAR).worklist.task(key)
+    assert in_minutes(task) == (opened.fixed + spun.fixed, opened.each + spun.each)
+    assert in_minutes(task) > (0.0, 0.0)
+    apply(store, PutTime(StandardTime("spin_test", Q(1.0, "min"), Q(0.0, "min"))), "Ada")
+    shorter = work_view(store, BAR).worklist.task(key)
+    assert in_minutes(shorter) == (opened.fixed + 1.0, opened.each)
+    apply(store, PutTime(StandardTime(key, Q(25.0, "min"), Q(0.0, "min"))), "Ada")
+    assert in_minutes(work_view(store, BAR).worklist.task(key)) == (25.0, 0.0)
+
+
+@pytest.mark.parametrize("proof", Proof)
+def test_a_finding_of_every_sort_takes_time_and_more_with_parts(store, proof) -> None:
+    finding = Finding(proof, 3, "thing", "fell short", "1 of 2", ())
+    planter = read_board(store, BAR, proposal=False).planter
+    minutes = Minutes.of(switch_rules().minutes, ())
+    kept = KeptFinding(1, BAR, finding, FindingState.TASK, 1, "")
+    plain = finding_task(planter, kept, minutes)
+    more = finding_task(planter, replace(kept, parts=(PartCount("seal", 2),)), minutes)
+    assert plain.minutes > Q(0.0, "min")
+    assert (more.minutes - plain.minutes).to("min").magnitude == 2 * minutes.table["swap_part"].each
 
 
 def test_its_parts_are_laid_out_and_its_group_is_its_place(store) -> None:
