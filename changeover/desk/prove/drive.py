@@ -12,6 +12,7 @@ from changeover.planter.setup import Cell, working_rows, working_spacing
 from changeover.proof.drive_readings import DriveNeeds, DriveReadings
 from changeover.proof.drive_start import DriveStart, judge_start
 from changeover.proof.pulses import WheelCalibration, WheelRun, calibrate
+from changeover.proof.sensor_findings import CONTROLLERS, SENSOR, sensor_findings
 from changeover.proof.sensors import SensorCapacity, Silence, rows_not_reporting, sensor_capacity
 from changeover.proof.verdict_findings import DRIVE, start_findings
 from changeover.quantities import Refusal, is_quantity
@@ -87,20 +88,34 @@ def needs_of(board: Board, group: str) -> DriveNeeds:
 def save_drive(board: Board, proof: DriveProof) -> PutProof:
     """Return the edit that saves a drive start.
 
-    It settles the drive when every condition was judged, or when one is not met.
+    It settles the drive when every condition was judged, or when one is not met; the controllers
+    and row sensors when it was entered how many there are, or which rows are silent.
     """
-    judged = judge_drive(board, proof).start
-    decided = judged.first_unmet is not None or not judged.not_judged
+    judged = judge_drive(board, proof)
+    start = judged.start
+    decided = start.first_unmet is not None or not start.not_judged
     part = f"{DRIVE} {proof.group}".strip()
+    drive = {(None, part)} if decided else set()
+    silence = judged.silence or Silence(tuple(sorted(proof.silent)), ())
     taken = TakenProof(
         board.planter.name,
         Proof.DRIVE,
         drive_readings(proof),
         note=proof.note,
         lot=board.lot.number if board.lot is not None else None,
-        settles=frozenset({(None, part)}) if decided else frozenset(),
+        settles=frozenset(drive | _sensors_settled(board, proof)),
     )
-    return save_proof(taken, start_findings(judged, proof.group))
+    found = sensor_findings(judged.sensors, silence)
+    return save_proof(taken, (*start_findings(start, proof.group), *found))
+
+
+def _sensors_settled(board: Board, proof: DriveProof) -> set[tuple[int | None, str]]:
+    """Return what a start says of the row sensors: nothing while none of it was entered."""
+    if proof.controllers is None and not proof.silent:
+        return set()
+    rows = working_rows(board.planter, board.as_found)
+    whole = {(None, CONTROLLERS)} if proof.controllers is not None else set()
+    return {*whole, *((row, SENSOR) for row in {*rows, *proof.silent})}
 
 
 def drive_readings(proof: DriveProof) -> dict[str, Any]:

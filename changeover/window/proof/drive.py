@@ -137,7 +137,8 @@ class DriveView(EnteredView[DriveProof]):
         rows = board.planter.row_numbers
         self.panel.show_proof(proof, self.judged, self.outlook.units, rows, editable=self.entering)
         self.cards.setVisible(not self.entering)
-        read = any(value is not None for value in vars(proof.readings).values())
+        told = (*vars(proof.readings).values(), proof.controllers, proof.silent or None)
+        read = any(value is not None for value in told)
         self.side.show_entering(
             entering=self.entering, rows=int(read), judged=self.judged is not None
         )

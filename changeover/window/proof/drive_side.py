@@ -9,7 +9,7 @@ from changeover.desk.prove.drive import DriveProof, JudgedDrive
 from changeover.proof.drive_start import DriveStart
 from changeover.proof.pulses import WheelCalibration, WheelRun
 from changeover.proof.wording import percent
-from changeover.quantities import Refusal, Units, read_quantity, show
+from changeover.quantities import Refusal, Units, how_many, read_quantity, show
 from changeover.window.proof.fields import FieldLine, ProofField
 from changeover.window.words import button, label
 
@@ -163,9 +163,10 @@ def sensors_say(judged: JudgedDrive) -> str:
     found, silence = judged.sensors, judged.silence
     if found is None:
         return "Enter how many controllers there are."
+    there = "there is 1" if found.controllers == 1 else f"there are {found.controllers}"
     words = (
-        f"{found.sensors} sensors at {found.per_controller} a controller need {found.needed} "
-        f"controllers; there are {found.controllers}."
+        f"{how_many(found.sensors, 'sensor')} at {found.per_controller} a controller need "
+        f"{how_many(found.needed, 'controller')}; {there}."
     )
     if not found.enough:
         words = f"! {words} {found.unread} sensors are not read."

@@ -83,3 +83,23 @@ def test_the_wheel_sensor_is_calibrated_from_all_runs(board) -> None:
 def test_without_needs_nothing_is_judged(board) -> None:
     with pytest.raises(Refusal, match="row spacing and the cells"):
         judge_drive(board, DriveProof())
+
+
+def test_too_few_controllers_and_silent_rows_are_findings_until_read_again(demo, do, board) -> None:
+    few = replace(board.planter, sensors_per_controller=16)
+    board = replace(board, planter=few)
+    do(save_drive(board, replace(starting(board), controllers=1, silent=(5, 20))))
+    kept = {(one.finding.row, one.finding.part) for one in findings(demo, BAR)}
+    assert kept == {(None, "controllers"), (5, "row sensor"), (20, "row sensor")}
+    do(save_drive(board, starting(board)))  # says nothing of the sensors
+    assert len(findings(demo, BAR)) == 3
+    do(save_drive(board, replace(starting(board), controllers=2, silent=(20,))))
+    assert [one.finding.row for one in findings(demo, BAR)] == [20]
+    do(save_drive(board, replace(starting(board), controllers=2)))
+    assert findings(demo, BAR) == ()
+
+
+def test_silent_rows_are_findings_though_the_controllers_were_not_counted(demo, do, board) -> None:
+    do(save_drive(board, replace(starting(board), silent=(7,))))
+    (one,) = findings(demo, BAR)
+    assert (one.finding.row, one.finding.what) == (7, "the row sensor never reported")
