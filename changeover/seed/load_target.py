@@ -94,7 +94,7 @@ def answer_load(case: Case, setting: Setting, place: Place) -> Answer:
     }
     readings = readings_for(case.planter, setting, place)
     try:
-        return _by_line(case, target, readings, says)
+        return _by_line(case, setting, target, readings, says)
     except Refusal as refused:
         return _kept(case, setting, place, says, str(refused) if readings else NOT_MEASURED)
 
@@ -119,7 +119,11 @@ def readings_for(planter: Planter, setting: Setting, place: Place) -> tuple[Load
 
 
 def _by_line(
-    case: Case, target: LoadTarget, readings: Sequence[LoadReading], says: dict[Trust, str]
+    case: Case,
+    setting: Setting,
+    target: LoadTarget,
+    readings: Sequence[LoadReading],
+    says: dict[Trust, str],
 ) -> Answer:
     """Solve the line through the readings for the load wanted. Raises Refusal."""
     if not readings:
@@ -129,7 +133,12 @@ def _by_line(
     loads = [float(one.load.to("N").magnitude) for one in readings]
     line = fit_load_line(settings, Q(loads, "N"))
     choice = setting_for_load(line, target.load, min(settings), max(settings))
+    value = Q(round(choice.setting, 1), unit)
     band = band_for_load(line, target.low, target.high, min(settings), max(settings))
+    low = Q(min(floor(10 * band.low) / 10, value.magnitude), unit)
+    high = Q(max(ceil(10 * band.high) / 10, value.magnitude), unit)
+    measure = setting.measure or ""
+    ends = f"{show(low, measure, case.units, sign=False)} to {show(high, measure, case.units)}"
     wanted = show(target.load, "force", case.units)
     half = choice.half_width
     sure = f" ± {show(half, 'force', case.units)}" if half is not None else ", interval not known"
@@ -140,22 +149,17 @@ def _by_line(
         f"your readings on {places}; {LOAD_SOURCE}",
         Trust.RECORD,
         how=f"least squares through {len(readings)} readings; load there {wanted}{sure}; "
-        f"{_band_words(case, target, band)}",
+        f"band {ends}, {_band_words(case, target, band)}",
         inputs=(Input("soil", soil_of(case).words), Input("load wanted", wanted)),
         cautions=(LOOK,),
         says={**says, Trust.RECORD: f"your readings on {places}"},
     )
-    value, low, high = (
-        round(choice.setting, 1),
-        floor(10 * band.low) / 10,
-        ceil(10 * band.high) / 10,
-    )
-    return Answer(Q(value, unit), reason, Q(min(low, value), unit), Q(max(high, value), unit))
+    return Answer(value, reason, low, high)
 
 
 def _band_words(case: Case, target: LoadTarget, band: SettingBand) -> str:
     """Say what the band of settings rests on, and what it leaves out."""
-    words = f"band: settings whose load may lie {_within(case, target)}"
+    words = f"the settings whose load may lie {_within(case, target)}"
     if not band.bounded:
         return f"{words}; the readings scatter too widely to bound them, so all that were read"
     if band.from_line:
@@ -181,7 +185,7 @@ def _kept(
 
 def _within(case: Case, target: LoadTarget) -> str:
     bounds = _bounds(case, target)
-    return bounds if target.high is None else f"within {bounds}"
+    return bounds if target.high is None else f"from {bounds}"
 
 
 def _bounds(case: Case, target: LoadTarget) -> str:

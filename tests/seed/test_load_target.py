@@ -79,7 +79,10 @@ def test_the_band_is_that_of_the_class_where_the_readings_lie_on_a_line() -> Non
     found = proposed()
     low, high = (end.to("lbf").magnitude for end in (found.low, found.high))
     assert (low, high) == (pytest.approx(200, abs=0.1), pytest.approx(400, abs=0.1))
-    assert "band: settings whose load may lie within 110 lbf to 200 lbf" in found.reason.how
+    assert (
+        "band 200 to 400 lbf, the settings whose load may lie from 110 lbf to 200 lbf"
+        in found.reason.how
+    )
 
 
 def test_readings_that_scatter_widen_the_band_beyond_the_class() -> None:
