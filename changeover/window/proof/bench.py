@@ -27,6 +27,7 @@ from changeover.window.proof.bench_side import BenchSide
 from changeover.window.proof.bench_words import bench_plot, enough_says, run_about, where_of
 from changeover.window.proof.draft import Draft
 from changeover.window.proof.findings import FindingCards
+from changeover.window.proof.note_field import NoteField
 from changeover.window.proof.plot import RowPlotView
 from changeover.window.proof.view import ProofView
 from changeover.window.words import label
@@ -49,6 +50,7 @@ class BenchView(ProofView):
         self._planter = ""
         self.entry = BenchEntry(self.draft, outlook, lambda: self.verdict)
         self.plot, self.cards = RowPlotView(outlook), FindingCards(door, outlook)
+        self.note = NoteField(self.draft, lambda: self.entering)
         self.side = BenchSide(outlook)
         self.draft.changed.connect(lambda _changed: self._show_run())
         self._listen()
@@ -105,6 +107,7 @@ class BenchView(ProofView):
 
     def save(self) -> None:
         """Save the run that is being entered, with what fell short in it."""
+        self.note.take()
         run, lot = self.draft.value, self._lot()
         planter = self.outlook.planter
         self.chosen = 0
@@ -155,6 +158,7 @@ class BenchView(ProofView):
         for widget in (self.entry, self.entry.table):
             widget.setVisible(self.entering)
         self.cards.setVisible(not self.entering)
+        self.note.show_note(run.note)
         if self.entering:
             self.entry.show_run()
             self.say_about(f"a run being entered, {how_many(len(run.lines), 'row')} so far")
@@ -226,6 +230,7 @@ class BenchView(ProofView):
         column.setContentsMargins(0, 0, 16, 16)
         column.setSpacing(8)
         column.addWidget(self.entry)
+        column.addWidget(self.note)
         column.addWidget(label(HEADING, "soft"))
         column.addWidget(self.plot, 3)
         column.addWidget(self.entry.table, 2)

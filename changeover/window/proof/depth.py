@@ -126,6 +126,7 @@ class DepthView(EnteredView[DepthProof]):
         self.plot.show_plot(depth_plot(board, proof, self.rows))
         self.entry.setVisible(self.entering)
         self.cards.setVisible(not self.entering)
+        self.note.show_note(proof.note)
         if self.entering:
             self.entry.show_proof()
         self.side.show_entering(

@@ -73,7 +73,7 @@ class DriveView(EnteredView[DriveProof]):
         line.addWidget(self.group)
         line.addWidget(self.needs)
         line.addStretch()
-        self.put_together(self.caution, head, self.form, self.cards)
+        self.put_together(self.caution, head, self.form, self.cards, note_after=2)
 
     def empty(self) -> DriveProof:
         return DriveProof()
@@ -137,6 +137,7 @@ class DriveView(EnteredView[DriveProof]):
         rows = board.planter.row_numbers
         self.panel.show_proof(proof, self.judged, self.outlook.units, rows, editable=self.entering)
         self.cards.setVisible(not self.entering)
+        self.note.show_note(proof.note)
         told = (*vars(proof.readings).values(), proof.controllers, proof.silent or None)
         read = any(value is not None for value in told)
         self.side.show_entering(

@@ -20,6 +20,7 @@ from changeover.window.page import Read
 from changeover.window.proof.bench_words import where_of
 from changeover.window.proof.draft import Draft
 from changeover.window.proof.findings import FindingCards
+from changeover.window.proof.note_field import NoteField
 from changeover.window.proof.saved import ProofSide
 from changeover.window.proof.view import ProofView
 
@@ -47,6 +48,7 @@ class EnteredView(ProofView, Generic[Entered]):
         self._planter = ""
         self.side = ProofSide(self.what, files=self.files, prints=self.prints)
         self.cards = FindingCards(door, outlook)
+        self.note = NoteField(self.draft, lambda: self.entering)
         self.draft.changed.connect(lambda _changed: self.show_entered())
         self.side.enter.connect(self.enter)
         self.side.save.connect(self.save)
@@ -127,6 +129,7 @@ class EnteredView(ProofView, Generic[Entered]):
 
     def save(self) -> None:
         """Save the draft with what fell short in it."""
+        self.note.take()
         self.chosen = 0
         if attempt(self.door, lambda: self.draft.save(self.edit, self.empty())):
             self.entering = False
@@ -171,14 +174,17 @@ class EnteredView(ProofView, Generic[Entered]):
         lot = self.outlook.board.lot
         return lot.number if lot is not None else None
 
-    def put_together(self, *widgets: QWidget) -> None:
-        """Stack widgets to the left of the side panel, in one scrolled column."""
+    def put_together(self, *widgets: QWidget, note_after: int = 1) -> None:
+        """Stack widgets to the left of the side panel, in one scrolled column.
+
+        The note comes after the first ones, ``note_after`` of them.
+        """
         inside, scroll, column = QWidget(), QScrollArea(), QVBoxLayout()
         inside.setObjectName("surface")
         inside.setLayout(column)
         column.setContentsMargins(0, 0, 16, 16)
         column.setSpacing(8)
-        for widget in widgets:
+        for widget in (*widgets[:note_after], self.note, *widgets[note_after:]):
             column.addWidget(widget)
         column.addStretch()
         scroll.setWidget(inside)

@@ -117,6 +117,7 @@ class SpacingView(EnteredView[SpacingTest]):
         self.model.show_rows(lines)
         self.entry.setVisible(self.entering)
         self.cards.setVisible(not self.entering)
+        self.note.show_note(test.note)
         if self.entering:
             self.entry.show_test()
         self.side.show_entering(

@@ -36,6 +36,7 @@ from changeover.window.outlook import Outlook
 from changeover.window.page import Read
 from changeover.window.proof.draft import Draft
 from changeover.window.proof.findings import FindingCards
+from changeover.window.proof.note_field import NoteField
 from changeover.window.proof.view import ProofView
 from changeover.window.vacuum.line import VacuumLine
 from changeover.window.vacuum.model import VacuumModel
@@ -63,6 +64,7 @@ class VacuumProof(ProofView):
         self.shown: ChoiceBox[int] = ChoiceBox("Readings")
         self.day, self.day_name = DayField("Day"), label("Day", "soft")
         self.cards, self.findings = FindingCards(door, outlook), pill("findings")
+        self.note = NoteField(self.draft, lambda: self.model.editable)
         self.stack = QStackedWidget()
         self.findings.setMinimumWidth(112)
         self.save_button = button("Save the readings", "main", self.go_on)
@@ -102,6 +104,7 @@ class VacuumProof(ProofView):
 
     def save(self) -> None:
         """Save the readings as a proof with its findings, and begin anew; undo brings them back."""
+        self.note.take()
         board = self.outlook.board
 
         def edit() -> PutProof:
@@ -146,6 +149,7 @@ class VacuumProof(ProofView):
             self.line.setCurrentIndex(self.model.index(0, 0))
         self._judge()
         self._align()
+        self.note.show_note((past or self.draft.value).note)
 
     def _take_fans(self) -> None:
         """Take the set values and places of the fans from their panels."""
@@ -164,6 +168,7 @@ class VacuumProof(ProofView):
             self.draft.value = self._with_fans(self.draft.value)
             self.model.follow()
             self._judge()
+            self.note.show_note(self.draft.value.note)
 
     def _judge(self) -> None:
         gauges, units = self.model.gauges, self.outlook.units
@@ -187,7 +192,8 @@ class VacuumProof(ProofView):
         for field, width in ((self.shown, 170), (self.day, 108)):
             field.setFixedWidth(width)
             field.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        head.addStretch()
+        head.addWidget(self.note, 8)
+        head.addStretch(1)
         head.addWidget(self.findings)
         foot.addWidget(label(HINT, "soft", wrap=True), 1)
         foot.addWidget(self.save_button)

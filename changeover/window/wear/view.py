@@ -37,6 +37,7 @@ from changeover.window.outlook import Outlook
 from changeover.window.page import Read
 from changeover.window.proof.draft import Draft
 from changeover.window.proof.findings import FindingCards
+from changeover.window.proof.note_field import NoteField
 from changeover.window.proof.view import PROOF_DATA, ProofView
 from changeover.window.wear.limits_dialog import WearLimitsDialog
 from changeover.window.wear.matrix import WearMatrix
@@ -69,6 +70,7 @@ class WearProof(ProofView):
         self.variants = {part: ChoiceBox[str](name) for part, name in VARIED.items()}
         self.cards, self.findings = FindingCards(door, outlook), pill("findings")
         self.stack, self.inputs, self.told = QStackedWidget(), QWidget(), Elided("", "soft")
+        self.note = NoteField(self.draft, lambda: self._past() is None)
         self.findings.setMinimumWidth(112)
         self.save_button = button("Save the inspection", "main", self.go_on)
         self.matrix.moved.connect(self._show_side)
@@ -110,6 +112,7 @@ class WearProof(ProofView):
 
     def save(self) -> None:
         """Save what was typed as a proof with its findings, and begin anew; undo brings it back."""
+        self.note.take()
         planter, limits = self.outlook.planter, self.model.limits
 
         def edit() -> PutProof:
@@ -192,6 +195,7 @@ class WearProof(ProofView):
     def _typed(self) -> None:
         now = self.model.inspection
         past = self._past()
+        self.note.show_note("" if past else self.draft.value.note)
         worn = sum(v.condition is WearState.REPLACE for v in self.model.verdicts.values())
         what = f"inspection of {day_words(past)}" if past else "a new inspection"
         self.say_about(f"{what}, {how_many(len(now.rows), 'row')} read, {worn} to replace")
@@ -238,6 +242,7 @@ class WearProof(ProofView):
         self.stack.addWidget(scrolled(self.cards))
         self.findings.toggled.connect(lambda on: self.stack.setCurrentIndex(int(on)))
         column.addWidget(self.stack, 1)
+        column.addWidget(self.note)
         column.addLayout(foot)
         body.setContentsMargins(0, 0, 0, 0)
         body.setSpacing(0)
