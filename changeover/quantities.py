@@ -26,6 +26,17 @@ def unit_of(text: str) -> pint.Unit:
     return ureg.Unit(text)
 
 
+@lru_cache(maxsize=1024)
+def scale_to(given: pint.Unit, wanted: str) -> float | None:
+    """Return how many of the unit wanted one of the unit given is; reckoned once for each pair.
+
+    None where the two count from different zeros, as degrees do. Raises
+    ``pint.DimensionalityError`` for units of different kinds.
+    """
+    zero, one = (Q(figure, given).to(unit_of(wanted)).magnitude for figure in (0.0, 1.0))
+    return float(one) if zero == 0.0 else None
+
+
 def is_quantity(value: object) -> TypeIs[Quantity]:
     """Say whether a value carries a unit."""
     return isinstance(value, pint.Quantity)

@@ -2,6 +2,7 @@
 
 import math
 
+import pint
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
@@ -15,7 +16,9 @@ from changeover.quantities import (
     grouped,
     how_many,
     read_quantity,
+    scale_to,
     show,
+    unit_of,
     unit_sign,
     ureg,
 )
@@ -186,3 +189,17 @@ def test_one_is_one_and_any_other_number_is_many() -> None:
     said = [how_many(count, "value differs", "values differ") for count in (0, 1, 2)]
     assert said == ["0 values differ", "1 value differs", "2 values differ"]
     assert (how_many(1, "row"), how_many(12, "row")) == ("1 row", "12 rows")
+
+
+@given(st.floats(-1e6, 1e6), st.sampled_from([("inH2O", "kPa"), ("mph", "m/s"), ("in", "mm")]))
+def test_a_scale_turns_a_unit_as_the_registry_does(figure: float, units: tuple[str, str]) -> None:
+    given, wanted = units
+    scale = scale_to(unit_of(given), wanted)
+    assert scale is not None
+    assert figure * scale == Q(figure, given).to(wanted).magnitude
+
+
+def test_degrees_have_no_scale_and_other_kinds_are_refused() -> None:
+    assert scale_to(unit_of("degF"), "degC") is None
+    with pytest.raises(pint.DimensionalityError):
+        scale_to(unit_of("inch"), "kg")

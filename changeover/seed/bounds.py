@@ -7,7 +7,7 @@ import numpy as np
 import pint
 from numpy.typing import NDArray
 
-from changeover.quantities import Q, Quantity, Refusal, grouped, unit_of, unit_sign
+from changeover.quantities import Q, Quantity, Refusal, grouped, scale_to, unit_of, unit_sign
 
 Floats: TypeAlias = NDArray[np.float64]
 Magnitude: TypeAlias = Any  # a float or an array of floats, in the unit of the bound
@@ -34,7 +34,7 @@ class Bound:
         """
         quantity = value if isinstance(value, pint.Quantity) else Q(value, "count")
         try:
-            size = quantity.to(unit_of(self.unit)).magnitude
+            size = _size(quantity, self.unit)
         except pint.DimensionalityError as error:
             raise Refusal(self._wrong_kind(quantity)) from error
         figures = np.asarray(size, dtype=np.float64)
@@ -70,6 +70,11 @@ class Bound:
     @property
     def _name(self) -> str:
         return self.what[0].upper() + self.what[1:]
+
+
+def _size(quantity: Quantity, unit: str) -> Magnitude:
+    scale = scale_to(quantity.units, unit)
+    return quantity.to(unit_of(unit)).magnitude if scale is None else quantity.magnitude * scale
 
 
 def _figure(value: float) -> str:

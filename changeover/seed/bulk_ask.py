@@ -2,10 +2,8 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 import numpy as np
-from pint import Unit
 
 from changeover.planter.entry import check_value
 from changeover.planter.machine import Planter
@@ -13,7 +11,7 @@ from changeover.planter.parts import Part
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import Kind, Setting, standard
 from changeover.planter.setup import Value
-from changeover.quantities import Q, Quantity, Refusal, is_quantity
+from changeover.quantities import Q, Quantity, Refusal, is_quantity, scale_to
 from changeover.seed import bounds
 from changeover.seed.bounds import Floats
 from changeover.seed.case import Case
@@ -195,10 +193,7 @@ def _first_place(planter: Planter, scope: Scope) -> Place:
 
 
 def _size(quantity: Quantity | None, unit: str) -> float:
-    return np.nan if quantity is None else float(quantity.magnitude) * _factor(quantity.units, unit)
-
-
-@lru_cache(maxsize=256)
-def _factor(given: Unit, wanted: str) -> float:
-    """Return how many of the unit wanted one of the unit given is; none of them has an offset."""
-    return float(Q(1.0, given).to(wanted).magnitude)
+    if quantity is None:
+        return np.nan
+    scale = scale_to(quantity.units, unit)
+    return np.nan if scale is None else float(quantity.magnitude) * scale

@@ -6,11 +6,11 @@ from datetime import date
 from types import MappingProxyType
 
 from changeover.planter.setup import Value
-from changeover.quantities import Q, Quantity, Refusal
+from changeover.quantities import Quantity, Refusal, scale_to
 
 # Two lots count as of one size within a sixty-fourth of an inch, the step between seed screens
 # (common practice, no source).
-SIZE_STEP = Q(1.0 / 64.0, "in")
+SIZE_STEP_MM = 25.4 / 64.0
 # What does not hang on the disc.
 WITHOUT_DISC = frozenset({"disc", "depth", "closing"})
 # A position or a distance at the hub means something on its own planter only.
@@ -86,7 +86,12 @@ def same_size(one: Quantity | None, other: Quantity | None) -> bool:
     """Say whether two mean diameters count as one size; the unmeasured fits the unmeasured."""
     if one is None or other is None:
         return one is other
-    return bool(abs(one - other) <= SIZE_STEP)
+    return abs(_mm(one) - _mm(other)) <= SIZE_STEP_MM * (1.0 + 1e-12)
+
+
+def _mm(size: Quantity) -> float:
+    scale = scale_to(size.units, "mm")
+    return float("nan") if scale is None else float(size.magnitude) * scale
 
 
 def proved_setup(
