@@ -86,10 +86,10 @@ def settle(
     if proved is not None:
         shown = _shown(case, setting, place, proved.values[setting.key])
         agrees = own.value is not None and own.reason.trust is Trust.RECORD
-        told = agrees and record_aside != BENCH_DECIDES
-        aside = record_aside if told else f"not used, {record_aside}"
+        measured = agrees and record_aside in (BENCH_DECIDES, SOIL_DECIDES)
+        aside = record_aside if agrees and not measured else f"not used, {record_aside}"
         note = f"; {aside}" if record_aside else ""
-        first = f"{own.reason.source}; " if record_aside == BENCH_DECIDES else ""
+        first = f"{says[Trust.RECORD]}; " if measured else ""
         says[Trust.RECORD] = f"{first}{shown}, {_told(proved)}{note}"
     if entered is not None:
         says[Trust.MANUAL] = _shown(case, setting, place, entered.value)

@@ -13,7 +13,7 @@ from changeover.quantities import Q, is_quantity
 from changeover.seed.depth import Soil
 from changeover.seed.fields import Moisture, Texture, Tillage
 from changeover.seed.load_target import is_load_setting, load_target
-from changeover.seed.manual import ManualValue
+from changeover.seed.manual import ManualValue, ProvedSetup
 from changeover.seed.reasons import Proposed, Trust
 from changeover.seed.rules import NO_RULES
 from tests.seed.made_up import crop_table, first, job, planter, proposal
@@ -145,6 +145,17 @@ def test_a_load_beyond_what_was_measured_is_not_guessed() -> None:
 def test_the_manual_wins() -> None:
     manual = (ManualValue("soybean", "down", Q(150, "lbf"), "page 9"),)
     assert proposed(manual=manual).value == Q(150, "lbf")
+
+
+def test_readings_outweigh_a_proved_setup_which_the_record_tells_beside_them() -> None:
+    proved = ProvedSetup("May", "soybean", "S56", values={"down": Q(150, "lbf")}, planter="Made-up")
+    found = proposed(records=(proved,))
+    assert found.value == proposed().value
+    (record,) = (rung for rung in found.reason.evidence if rung.used)
+    assert record.says == (
+        "your readings on down pressure 1; 150 lbf, setup “May”; not used, the soil of the day "
+        "decides"
+    )
 
 
 def test_a_circuit_of_wheel_track_rows_alone_takes_the_firmer_ground_in() -> None:
