@@ -68,9 +68,11 @@ def run(args: argparse.Namespace) -> int:
 
 def worklist_json(view: "WorkView") -> dict[str, Any]:
     """Return the work under the keys ``tasks``, ``kit``, ``minutes``, ``cautions``."""
-    tasks = view.worklist.tasks
+    from changeover.switch.sections import task_numbers
+
+    tasks, numbers = view.worklist.tasks, task_numbers(view.worklist)
     return {
-        "tasks": [_task_json(view.board, number, task) for number, task in enumerate(tasks, 1)],
+        "tasks": [_task_json(view.board, numbers[task.key], task) for task in tasks],
         "kit": [_kit_json(line) for line in view.kit.lines],
         "minutes": _minutes(sum(_in_minutes(task.minutes) * task.persons for task in tasks)),
         "cautions": list(view.worklist.cautions),
@@ -144,8 +146,10 @@ def _minutes(value: float) -> dict[str, float | str]:
 
 
 def _write_text(view: "WorkView", files: Sequence[Path]) -> None:
+    from changeover.switch.sections import task_numbers
     from changeover.switch.wording import places_text
 
+    numbers = task_numbers(view.worklist)
     answer = worklist_json(view)
     tasks = view.worklist.tasks
     write_pairs(
@@ -155,8 +159,8 @@ def _write_text(view: "WorkView", files: Sequence[Path]) -> None:
             ("Short of parts", _shortages(view.kit.lines)),
         ]
     )
-    for number, task in enumerate(tasks, 1):
-        sys.stdout.write(f"{number:>3}  {task.title}: {places_text(task.places)}\n")
+    for task in tasks:
+        sys.stdout.write(f"{numbers[task.key]:>3}  {task.title}: {places_text(task.places)}\n")
     write_notes(f"Caution: {caution}" for caution in view.worklist.cautions)
     write_notes(f"Written: {path}" for path in files)
 

@@ -9,6 +9,7 @@ from changeover.desk.who_does_what import CrewPlan
 from changeover.files.sheet import SheetPlace
 from changeover.files.timetable_lines import PersonSheet, StintLine, TimetableSheet
 from changeover.files.timetable_sheet import write_timetable_sheet
+from changeover.switch.sections import task_numbers
 from changeover.switch.tasks import MachineState, Task
 from changeover.switch.timetable.model import Stint
 
@@ -45,11 +46,17 @@ def _line(view: WorkView, plan: CrewPlan, stint: Stint) -> StintLine:
         begin=plan.begin + stint.start,
         end=plan.begin + stint.end,
         when=plan.from_to(stint),
-        title=task.title,
+        title=_numbered(view, task),
         short=stint_text(plan, stint),
         places=tuple(SheetPlace(place.name or place.label, place in done) for place in task.places),
         about=_about(task, stint),
     )
+
+
+def _numbered(view: WorkView, task: Task) -> str:
+    """Return a task's title with its number on the worklist."""
+    number = task_numbers(view.worklist).get(task.key)
+    return task.title if number is None else f"{number}. {task.title}"
 
 
 def _about(task: Task, stint: Stint) -> str:

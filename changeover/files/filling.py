@@ -25,7 +25,7 @@ from changeover.switch.bags import Bag
 from changeover.switch.clean_log import CleanLog
 from changeover.switch.difference import work_settings
 from changeover.switch.progress import Progress
-from changeover.switch.sections import sections
+from changeover.switch.sections import sections, task_numbers
 from changeover.switch.shared_kit import others_text
 from changeover.switch.tasks import Kit, KitLine, PartCount, Task, Worklist
 from changeover.switch.wording import places_text
@@ -58,7 +58,7 @@ def fill_sheet(
     """
     names = {part.code: part.name for part in parts}
     ordered = [(section.name, task) for section in sections(worklist) for task in section.tasks]
-    numbers = {task.key: number for number, (_, task) in enumerate(ordered, start=1)}
+    numbers = task_numbers(worklist)
     return WorklistSheet(
         planter=planter.name,
         now=now,

@@ -2,9 +2,10 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import groupby
 
 from changeover.planter.settings import WorkPlace
-from changeover.switch.tasks import Task, TaskKind, Worklist
+from changeover.switch.tasks import MachineState, Task, TaskKind, Worklist
 
 NAMES: Mapping[WorkPlace, str] = {
     WorkPlace.TANK: "Tanks",
@@ -26,6 +27,8 @@ ORDER = (
     NAMES[WorkPlace.FAN],
     PROOF,
 )
+"""All headings, which are also what a person of the crew can do."""
+
 AT_FILLING = ("inspect_clean", "fill")
 
 
@@ -38,7 +41,7 @@ class Section:
 
 
 def heading(task: Task) -> str:
-    """Return the heading a task stands under."""
+    """Return the heading a task belongs to, and so what a person must be able to do for it."""
     if task.kind is TaskKind.SAFE:
         return MAKE_SAFE
     if task.family.partition(".")[0] in AT_FILLING:
@@ -46,10 +49,30 @@ def heading(task: Task) -> str:
     return PROOF if task.kind is TaskKind.PROVE else NAMES[task.work_place]
 
 
+def _stands_under(task: Task) -> str:
+    """Return where a task stands: raising comes before the row units, not before all work."""
+    raising = task.kind is TaskKind.SAFE and task.state is MachineState.RAISED
+    return NAMES[WorkPlace.ROW_UNIT] if raising else heading(task)
+
+
 def sections(worklist: Worklist) -> tuple[Section, ...]:
-    """Return the tasks by heading: making safe first, proof last, places in the order of work."""
-    found = [
-        Section(name, tuple(task for task in worklist.tasks if heading(task) == name))
-        for name in ORDER
-    ]
-    return tuple(section for section in found if section.tasks)
+    """Return the tasks by heading, in the very order of work, which the numbers follow.
+
+    A heading that comes again says so, as when a task of one's own is done after all else.
+    """
+    found: list[Section] = []
+    for name, tasks in groupby(worklist.tasks, _stands_under):
+        again = any(section.name == name for section in found)
+        found.append(Section(_later(name, found) if again else name, tuple(tasks)))
+    return tuple(found)
+
+
+def _later(name: str, found: list[Section]) -> str:
+    """Return a heading that comes again, each time another one: ``Meters, later``."""
+    times = sum(section.name.startswith(f"{name}, later") for section in found)
+    return f"{name}, later" + (f" ({times + 1})" if times else "")
+
+
+def task_numbers(worklist: Worklist) -> Mapping[str, int]:
+    """Return the number of each task by its key, the same on screen, on paper and in files."""
+    return {task.key: number for number, task in enumerate(worklist.tasks, start=1)}

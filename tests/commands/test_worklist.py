@@ -133,3 +133,14 @@ def test_text_kit_and_supply_say_the_same_shortage(
     assert main(["worklist", store, *JOB, "--out", str(tmp_path)]) == 0
     said = next(t for t in capsys.readouterr().out.splitlines() if t.startswith("Short of parts"))
     assert "12 × S56 (23 to inspect, Old Fiddle 24 needs 15 too: 12 short)" in said
+
+
+def test_text_and_json_number_the_tasks_in_the_order_of_work(
+    store: str, tmp_path: Path, answer: Answer, capsys: pytest.CaptureFixture[str]
+) -> None:
+    tasks = answer("worklist", store, *JOB, "--out", str(tmp_path))["tasks"]
+    assert main(["worklist", store, *JOB, "--out", str(tmp_path)]) == 0
+    lines = [t.split(maxsplit=1) for t in capsys.readouterr().out.splitlines() if t[:3].strip()]
+    said = [(int(first), rest) for first, rest in lines if first.isdecimal()]
+    assert [number for number, _ in said] == [task["number"] for task in tasks]
+    assert all(rest.startswith(task["title"]) for (_, rest), task in zip(said, tasks, strict=True))

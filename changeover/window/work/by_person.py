@@ -1,6 +1,7 @@
 """The worklist by person: each one's stints in the order of time, to tick off by row."""
 
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
@@ -15,6 +16,7 @@ from changeover.window.work.task_layout import DESK, Sizes
 from changeover.window.work.task_words import TaskWords, task_words
 
 NO_PLAN = "Nothing is shared out yet. Enter the crew beside, and share the work out."
+NO_NUMBERS: Mapping[str, int] = MappingProxyType({})
 
 
 class ByPerson(QWidget):
@@ -33,9 +35,12 @@ class ByPerson(QWidget):
         self._column.setSpacing(6)
         self.show_plan(None)
 
-    def show_plan(self, plan: CrewPlan | None) -> None:
-        """Show another plan; what is done follows with ``show_done``."""
-        self.plan = plan
+    def show_plan(self, plan: CrewPlan | None, numbers: Mapping[str, int] = NO_NUMBERS) -> None:
+        """Show another plan; what is done follows with ``show_done``.
+
+        ``numbers`` are those of the tasks on the worklist, by key.
+        """
+        self.plan, self._numbers = plan, numbers
         self._empty()
         if plan is None:
             self._column.addWidget(label(NO_PLAN, "soft", wrap=True))
@@ -69,7 +74,7 @@ class ByPerson(QWidget):
         if not stints:
             self._column.addWidget(label("nothing to do", "soft"))
         for stint in stints:
-            card = TaskCard(_words(plan, stint), self._outlook, self._sizes)
+            card = TaskCard(_words(plan, stint, self._numbers), self._outlook, self._sizes)
             card.ticked.connect(self.ticked)
             self.cards.append((stint, card))
             self._column.addWidget(card)
@@ -83,9 +88,9 @@ class ByPerson(QWidget):
                 widget.deleteLater()
 
 
-def _words(plan: CrewPlan, stint: Stint) -> TaskWords:
+def _words(plan: CrewPlan, stint: Stint, numbers: Mapping[str, int]) -> TaskWords:
     """Return the words of a card for a stint: its hours stand where the minutes would."""
-    words = task_words(plan.task(stint))
+    words = task_words(plan.task(stint), numbers.get(stint.activity))
     return TaskWords(
         words.key,
         words.title,

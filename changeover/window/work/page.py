@@ -24,7 +24,7 @@ from changeover.desk.plan_switch import WorkView
 from changeover.desk.who_does_what import CrewPlan
 from changeover.planter.places import Place
 from changeover.switch.bags import nobody
-from changeover.switch.sections import sections
+from changeover.switch.sections import sections, task_numbers
 from changeover.switch.tasks import Task, Worklist
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
@@ -220,7 +220,7 @@ class WorkPage(Page):
         return made
 
     def _share_out(self, plan: CrewPlan | None) -> None:
-        self.persons.show_plan(plan)
+        self.persons.show_plan(plan, task_numbers(self.view.worklist) if self.view else {})
         if self.view is not None:
             self.persons.show_done(self.view.progress.done, only_open=self.only_open.isChecked())
 
@@ -232,8 +232,9 @@ class WorkPage(Page):
                 widget.deleteLater()
         self.cards.clear()
         self.counts.clear()
+        numbers = task_numbers(worklist)
         for task in worklist.tasks:
-            self.cards[task.key] = self._card(task)
+            self.cards[task.key] = self._card(task, numbers[task.key])
         for section in sections(worklist):
             self._column.addWidget(self._heading(section.name))
             for task in section.tasks:
@@ -251,8 +252,10 @@ class WorkPage(Page):
         line.addStretch()
         return whole
 
-    def _card(self, task: Task) -> TaskCard:
-        card = TaskCard(task_words(task), self.outlook, YARD if self.yard.isChecked() else DESK)
+    def _card(self, task: Task, number: int) -> TaskCard:
+        card = TaskCard(
+            task_words(task, number), self.outlook, YARD if self.yard.isChecked() else DESK
+        )
         card.ticked.connect(self.tick)
         return card
 
@@ -260,10 +263,11 @@ class WorkPage(Page):
         view = self.view
         if view is None:
             return
+        numbers = task_numbers(view.worklist)
         for task in view.worklist.tasks:
             done = view.progress.done[task.key]
             card = self.cards[task.key]
-            card.show_task(task_words(task), done)
+            card.show_task(task_words(task, numbers[task.key]), done)
             card.setVisible(not (self.only_open.isChecked() and view.progress.is_done(task.key)))
         for section in sections(view.worklist):
             ready = sum(view.progress.is_done(task.key) for task in section.tasks)

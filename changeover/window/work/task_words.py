@@ -28,11 +28,11 @@ class TaskWords:
     details: tuple[Line, ...]
 
 
-def task_words(task: Task) -> TaskWords:
-    """Put a task into the words of its card."""
+def task_words(task: Task, number: int | None = None) -> TaskWords:
+    """Put a task into the words of its card, with its number on the worklist where it has one."""
     return TaskWords(
         key=task.key,
-        title=task.title,
+        title=task.title if number is None else f"{number}. {task.title}",
         places=task.places,
         chips=tuple(place.name or place.label for place in task.places),
         where=places_text(task.places),

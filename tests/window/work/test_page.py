@@ -39,6 +39,14 @@ def test_every_task_has_a_card_and_done_rows_show(work: OnDemo) -> None:
     assert ROW_10 not in meter_card(work).done
 
 
+def test_cards_stand_in_the_order_of_their_numbers(work: OnDemo) -> None:
+    column = work.page._column
+    shown = [column.itemAt(n).widget() for n in range(column.count())]
+    titles = [one.words.title for one in shown if hasattr(one, "words")]
+    tasks = work.page.view.worklist.tasks
+    assert titles == [f"{number}. {task.title}" for number, task in enumerate(tasks, start=1)]
+
+
 def test_the_space_bar_ticks_a_row_and_sets_it_as_found(work: OnDemo, qtbot: Any) -> None:
     card = meter_card(work)
     card.here = card.words.places.index(ROW_10)
