@@ -1,21 +1,21 @@
 """Proof steps: something is read, counted or dug for every thing that was changed."""
 
 import zlib
-from collections.abc import Iterable
-from itertools import pairwise
+from collections.abc import Iterable, Mapping
 from typing import Literal
 
 from changeover.planter.places import Place, Scope
 from changeover.planter.settings import Setting, WorkPlace
 from changeover.planter.setup import Cell, working_rows, working_spacing
-from changeover.quantities import Units, is_quantity, show
+from changeover.quantities import Units, show
 from changeover.seed.rate import row_length_thousandth
 from changeover.switch.difference import ROW_LOCK
 from changeover.switch.meter_work import meter_settings
 from changeover.switch.plan import Plan
 from changeover.switch.setting_work import by_place, reading_rows
+from changeover.switch.sown_rate import sown_rate
 from changeover.switch.tasks import Change, MachineState, Task, TaskKind
-from changeover.switch.wording import places_text, rows_text
+from changeover.switch.wording import MOST_IN_TITLE, places_text, rows_text
 
 DUG = 5
 RATE = ("seed_rate", "cells", "sprockets")
@@ -161,56 +161,106 @@ def _expected(plan: Plan, places: tuple[Place, ...]) -> str:
 
 
 def _thousandth(plan: Plan, place: Place, area: str) -> str:
-    rate = plan.target.get(Cell("seed_rate", place))
-    if rate is None or not is_quantity(rate):
+    rate = sown_rate(plan, place)
+    if rate is None:
         return ""
     return f"{float(rate.to(f'seed/{area}').magnitude) / 1000:.0f}"
 
 
-def _field_task(plan: Plan, name: str, title: str, tool: str, changes: tuple[Change, ...]) -> Task:
+def _field_task(
+    plan: Plan,
+    name: str,
+    title: str,
+    tool: str,
+    changes: tuple[Change, ...],
+    goals: Mapping[str, tuple[int, ...]],
+) -> Task:
+    """Return a proof in the field; ``goals`` are the rows of each target, by its words."""
+    tracks = [row for row in _rows(changes) if row in plan.planter.wheel_track_rows]
+    steps = ["In the field, at speed, behind the planter"]
+    if len(goals) > 1:
+        steps += [f"{goal} on {rows_text(rows)}" for goal, rows in goals.items()]
+    if tracks:
+        steps.append(f"Behind a tire: {rows_text(tracks)}")
     return plan.task(
         _family(name, changes),
         WorkPlace.ROW_UNIT,
         title,
-        dug_places(changes),
+        dug_places(changes, goals, tracks),
         ["dig" if name == "depth" else "look_closing"],
         ["road"],
         kind=TaskKind.PROVE,
         proves=_cells(changes),
         state=MachineState.LOWERED,
         tools=(tool,),
-        steps=("In the field, at speed, behind the planter",),
+        steps=tuple(steps),
     )
 
 
 def _dig(plan: Plan, changes: tuple[Change, ...]) -> list[Task]:
     if not changes:
         return []
-    depths = dict.fromkeys(
-        plan.words.depth(change.after, change.cell.place.row or 1, sign=False)
-        for change in changes
-        if isinstance(change.after, int)
-    )
-    unit = "in" if plan.words.units is Units.US else "mm"
-    title = f"Dig: seed at {' or '.join(list(depths)[:3])} {unit}"
-    return [_field_task(plan, "depth", title, "depth ruler", changes)]
+    rows: dict[str, list[int]] = {}
+    for change in changes:
+        if isinstance(change.after, int):
+            row = change.cell.place.row or 1
+            rows.setdefault(plan.words.depth(change.after, row), []).append(row)
+    goals = most_first(rows) if rows else {"the depth set": ()}
+    title = f"Dig: seed at {_goals_text(goals)}"
+    return [_field_task(plan, "depth", title, "depth ruler", changes, goals)]
+
+
+def _goals_text(goals: Mapping[str, tuple[int, ...]]) -> str:
+    """Say the target of most rows, then the others with their rows, as far as they fit."""
+    most, *others = goals.items()
+    said = [f"{goal} on {rows_text(rows)}" for goal, rows in others[:MOST_IN_TITLE]]
+    left = sum(len(rows) for _, rows in others[MOST_IN_TITLE:])
+    more = [f"{left} more rows otherwise"] if left > 1 else ["1 more row otherwise"] * left
+    return ", ".join([most[0], *said, *more])
 
 
 def _furrow(plan: Plan, changes: tuple[Change, ...]) -> list[Task]:
+    if not changes:
+        return []
+    setting = next(s for s in plan.settings if s.key == "closing")
+    rows: dict[str, list[int]] = {}
+    for change in changes:
+        goal = f"Closing {plan.words.value(setting, change.cell.place, change.after)}"
+        rows.setdefault(goal, []).append(change.cell.place.row or 1)
     title = "Look at the furrow: closed on the seed, not packed over it"
-    return [_field_task(plan, "closing", title, "trowel", changes)] if changes else []
+    return [_field_task(plan, "closing", title, "trowel", changes, most_first(rows))]
 
 
-def dug_places(changes: tuple[Change, ...]) -> tuple[Place, ...]:
-    """Return the rows to dig: the first, the last, some between, and a row of every target."""
-    rows = [change.cell.place.row for change in changes if change.cell.place.row is not None]
+def most_first(rows: Mapping[str, list[int]]) -> dict[str, tuple[int, ...]]:
+    """Return targets with their rows: that of most rows first, the others from the left."""
+    most = max(rows, key=lambda goal: len(rows[goal]))
+    order = [most, *(goal for goal in rows if goal != most)]
+    return {goal: tuple(rows[goal]) for goal in order}
+
+
+def dug_places(
+    changes: tuple[Change, ...], goals: Mapping[str, tuple[int, ...]], tracks: Iterable[int]
+) -> tuple[Place, ...]:
+    """Return the rows to dig, from the left.
+
+    A spread over the bar with its ends, rows of every target but that of most rows (all of
+    them, or a spread where there are many), and the rows in wheel ``tracks``.
+    """
+    rows = _rows(changes)
     if not rows or changes[0].cell.place.scope is not Scope.ROW:
         return tuple(by_place(changes))
-    last = len(rows) - 1
-    chosen = {rows[round(last * part / (DUG - 1))] for part in range(DUG)}
-    chosen |= {
-        b
-        for (a, b), (x, y) in zip(pairwise(rows), pairwise(changes), strict=True)
-        if x.after != y.after
-    }
+    chosen = {*_spread(rows), *_spread(tuple(tracks))}
+    for others in list(goals.values())[1:]:
+        chosen.update(_spread(others))
     return tuple(Place.of_row(row) for row in sorted(chosen))
+
+
+def _rows(changes: tuple[Change, ...]) -> tuple[int, ...]:
+    return tuple(one.cell.place.row for one in changes if one.cell.place.row is not None)
+
+
+def _spread(rows: tuple[int, ...]) -> set[int]:
+    """Return rows spread evenly with the first and the last; all where they are few."""
+    if len(rows) <= DUG:
+        return set(rows)
+    return {rows[round((len(rows) - 1) * part / (DUG - 1))] for part in range(DUG)}

@@ -142,7 +142,35 @@ def test_a_row_with_its_own_depth_line_is_told_apart_at_the_notch_and_at_the_dig
     steps = " ".join(work.task("set_depth").steps)
     assert "Notch 5 plants 1.40 in deep on row 11" in steps
     (dig,) = family(work, "prove_depth")
-    assert dig.title.endswith("1.50 or 1.40 in")
+    assert dig.title == "Dig: seed at 1.50 in, 1.40 in on row 11"
+    assert Place.of_row(11) in dig.places
+    assert "1.40 in on row 11" in dig.steps
+
+
+def test_rows_of_another_depth_or_behind_a_tire_are_among_those_dug() -> None:
+    own = LONG_ACRE.depth.with_row(11, Q(-0.15, "in")).with_row(14, Q(-0.13, "in"))
+    machine = replace(LONG_ACRE, depth=own, wheel_track_rows=frozenset({9, 16}))
+    work = plan(machine, corn(machine), bean(machine), BEAN)
+    (dig,) = family(work, "prove_depth")
+    assert dig.title == "Dig: seed at 1.50 in, 1.35 in on row 11, 1.37 in on row 14"
+    dug = {place.row for place in dig.places}
+    assert {1, 24, 11, 14, 9, 16} <= dug
+    assert len(dug) == 9
+    assert "Behind a tire: rows 9 and 16" in dig.steps
+    (furrow,) = family(work, "prove_closing")
+    assert {9, 16} <= {place.row for place in furrow.places}
+
+
+def test_where_many_rows_differ_a_spread_of_them_is_dug() -> None:
+    own = LONG_ACRE.depth
+    for row in range(1, 11):
+        own = own.with_row(row, Q(0.1, "in"))
+    machine = replace(LONG_ACRE, depth=own)
+    (dig,) = family(plan(machine, corn(machine), bean(machine), BEAN), "prove_depth")
+    dug = [place.row for place in dig.places]
+    assert len([row for row in dug if row <= 10]) >= 5
+    assert {1, 10, 24} <= set(dug)
+    assert len(dug) < 12
 
 
 def test_fans_are_read_at_the_first_and_last_row_of_each() -> None:
