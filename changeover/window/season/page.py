@@ -39,6 +39,7 @@ from changeover.window.season.drawing import season_lanes
 from changeover.window.season.job_form import SeasonJobForm
 from changeover.window.season.side import SeasonSide
 from changeover.window.timetable.lanes import LanesChart
+from changeover.window.timetable.legend import LanesLegend
 from changeover.window.words import Elided, button, label, pill
 
 EMPTY = "No jobs yet. Enter the fields to be planted, and the planters are shared out among them."
@@ -84,6 +85,7 @@ class SeasonPage(Page):
         self.quick, self.seconds = QUICK_SECONDS, desk.SECONDS
         self.search = Background(self)
         self.chart = LanesChart(outlook, "Calendar of jobs by planter", 104.0)
+        self.legend = LanesLegend(self.chart)
         self.model: ListModel[JobLine] = ListModel(job_columns(outlook), door, outlook)
         self.view = ListView(self.model, "Jobs of the season")
         self.said, self.empty = Elided("", "soft"), label(EMPTY, "soft", wrap=True)
@@ -223,6 +225,7 @@ class SeasonPage(Page):
             if order is not self.answer.plan.best:
                 shown = replace(shown, lanes=tuple(replace(lane) for lane in shown.lanes))
             self.chart.show_lanes(shown)
+        self.legend.follow()
 
     def _show_busy(self) -> None:
         busy = self.search.busy
@@ -277,6 +280,7 @@ class SeasonPage(Page):
         main.addLayout(head)
         main.addWidget(self.empty)
         main.addWidget(self.chart)
+        main.addWidget(self.legend)
         main.addWidget(self.hint)
         main.addLayout(foot)
         main.addWidget(self.view, 1)

@@ -1,6 +1,7 @@
 """A crew's timetable as lanes to draw: one for each person, a bar for each stint."""
 
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from changeover.desk.stint_words import stint_text, stint_tip
 from changeover.desk.who_does_what import CrewPlan, done_at
@@ -14,12 +15,18 @@ STEPS = (5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 240.0, 480.0)
 
 
 def crew_lanes(
-    plan: CrewPlan, ticked: Mapping[str, frozenset[Place]], now: int | None = None
+    plan: CrewPlan,
+    ticked: Mapping[str, frozenset[Place]],
+    now: int | None = None,
+    numbers: Mapping[str, int] = MappingProxyType({}),
 ) -> Lanes:
-    """Return the lanes of a plan in minutes of the day; ``ticked`` is what is done since."""
+    """Return the lanes of a plan in minutes of the day; ``ticked`` is what is done since.
+
+    ``numbers`` are those of the tasks on the worklist, which short bars bear.
+    """
     begin = plan.begin
     lanes = tuple(
-        Lane(name, tuple(_bar(plan, ticked, stint) for stint in plan.timetable.by(name)))
+        Lane(name, tuple(_bar(plan, ticked, stint, numbers) for stint in plan.timetable.by(name)))
         for name in plan.names
     )
     return Lanes(
@@ -37,7 +44,12 @@ def stint_key(stint: Stint) -> str:
     return f"{stint.activity}@{stint.start}@{'+'.join(stint.persons)}"
 
 
-def _bar(plan: CrewPlan, ticked: Mapping[str, frozenset[Place]], stint: Stint) -> Bar:
+def _bar(
+    plan: CrewPlan,
+    ticked: Mapping[str, frozenset[Place]],
+    stint: Stint,
+    numbers: Mapping[str, int],
+) -> Bar:
     return Bar(
         key=stint_key(stint),
         start=plan.begin + stint.start,
@@ -46,6 +58,7 @@ def _bar(plan: CrewPlan, ticked: Mapping[str, frozenset[Place]], stint: Stint) -
         tip=stint_tip(plan, stint),
         look=_look(plan.question.crew_work.tasks[stint.activity]),
         done=done_at(plan, ticked, stint),
+        number=numbers.get(stint.activity),
     )
 
 

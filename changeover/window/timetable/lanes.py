@@ -5,7 +5,15 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import (
+    QFontMetricsF,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from changeover.window.marks import Mark, paint_sign, pen
@@ -19,7 +27,7 @@ MOVES = {
     Qt.Key.Key_Up: (0, -1),
     Qt.Key.Key_Down: (0, 1),
 }
-LEAST_TICK, LEAST_WORDS = 46.0, 30.0
+LEAST_TICK, TICK_FROM, BELOW_PX = 46.0, 16.0, 9
 
 
 class Look(StrEnum):
@@ -40,6 +48,7 @@ class Bar:
     """One bar: where it begins and ends, its words, its tip, and its key when it is chosen.
 
     ``done`` puts a tick before the words, ``held`` a pin; a ``movable`` one may be dragged.
+    ``number`` stands for the words where there is no room; None to count along the lane.
     """
 
     key: str
@@ -51,6 +60,7 @@ class Bar:
     done: bool = False
     held: bool = False
     movable: bool = False
+    number: int | None = None
 
 
 @dataclass(frozen=True)
@@ -65,7 +75,7 @@ class Lane:
 class Lanes:
     """All that is drawn: lanes from ``begin`` to ``end``, the steps of the axis, and now.
 
-    With ``spill`` words that do not fit in a bar stand behind it, as far as there is room.
+    With ``spill`` words that do not fit in a bar stand behind it, where there is room for all.
     """
 
     lanes: tuple[Lane, ...] = ()
@@ -80,11 +90,14 @@ class Lanes:
 class LanesChart(QWidget):
     """Paints lanes; a bar can be chosen by mouse or arrow keys, and movable ones dragged.
 
-    Shift with an arrow key moves the chosen bar one step along, or to the next lane.
+    Shift with an arrow key moves the chosen bar one step along, or to the next lane. A bar too
+    short for its words bears a number instead; ``worded`` is emitted when other bars may do so, or
+    another bar is chosen, for whoever writes the numbers out.
     """
 
     chosen = Signal(str)
     dropped = Signal(str, str, float)
+    worded = Signal()
 
     def __init__(self, outlook: Outlook, name: str, name_width: float = 62.0) -> None:
         super().__init__()
@@ -103,6 +116,7 @@ class LanesChart(QWidget):
             self.key = ""
         self.updateGeometry()
         self.update()
+        self.worded.emit()
 
     def sizeHint(self) -> QSize:
         return QSize(240, int(AXIS + FOOT + LANE * max(1, len(self.shown.lanes))))
@@ -145,8 +159,10 @@ class LanesChart(QWidget):
         self._paint_axis(painter, bottom)
         for number, lane in enumerate(self.shown.lanes):
             self._paint_name(painter, number, lane.name)
-        for number, bar in self._bars():
-            self._paint_bar(painter, self._moved(self.rect_of(number, bar), bar), bar)
+        told = {bar: number for _, number, bar in self.numbered()}
+        for line, bar in self._bars():
+            rect = self._moved(self.rect_of(line, bar), bar)
+            self._paint_bar(painter, rect, bar, told.get(bar))
         self._paint_now(painter, bottom)
 
     def _moved(self, rect: QRectF, bar: Bar) -> QRectF:
@@ -186,7 +202,7 @@ class LanesChart(QWidget):
         box = QRectF(0, AXIS + LANE * number, self.name_width - 6, LANE)
         painter.drawText(box, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), text)
 
-    def _paint_bar(self, painter: QPainter, rect: QRectF, bar: Bar) -> None:
+    def _paint_bar(self, painter: QPainter, rect: QRectF, bar: Bar, number: int | None) -> None:
         tokens = self._outlook.tokens
         chosen = bar.key == self.key and self.key != ""
         painter.setPen(
@@ -194,41 +210,57 @@ class LanesChart(QWidget):
         )
         painter.setBrush(tokens.colour(FILLS[bar.look]))
         painter.drawRoundedRect(rect.adjusted(0.6, 0.6, -0.6, -0.6), 4, 4)
-        text, left = rect.adjusted(5, 0, -4, 0), 0.0
-        if bar.done and rect.width() > 16:
+        if bar.done and rect.width() > TICK_FROM:
             box = QRectF(rect.left() + 4, rect.center().y() - 5, 10, 10)
             paint_sign(painter, box, Mark.READY, tokens.colour("done"))
-            left = 13.0
-        if bar.held and rect.width() > 16:
+        if bar.held and rect.width() > TICK_FROM:
             _paint_pin(painter, QRectF(rect.right() - 12, rect.top() + 4, 8, 8), self._outlook)
-        painter.setFont(font(SMALL_PX))
         painter.setPen(tokens.colour("ink"))
-        metrics = painter.fontMetrics()
-        words = metrics.elidedText(
-            bar.text, Qt.TextElideMode.ElideRight, int(text.width() - left - 10 * bar.held)
-        )
-        behind = self._behind(rect, bar) if words != bar.text else None
-        if behind is not None:
+        room = self._room_in(rect, bar)
+        if number is not None:
+            _paint_number(painter, rect, room, str(number))
+            return
+        painter.setFont(font(SMALL_PX))
+        if not _fits(bar.text, room):
             painter.setPen(tokens.colour("soft"))
-            words = metrics.elidedText(
-                bar.text, Qt.TextElideMode.ElideRight, max(0, int(behind.width()))
-            )
-            painter.drawText(behind, int(Qt.AlignmentFlag.AlignVCenter), words)
-        elif len(words) > 1:
-            painter.drawText(
-                text.adjusted(left, 0, 0, 0), int(Qt.AlignmentFlag.AlignVCenter), words
-            )
+            room = self._behind(rect, bar)
+        painter.drawText(room, int(Qt.AlignmentFlag.AlignVCenter), bar.text)
 
-    def _behind(self, rect: QRectF, bar: Bar) -> QRectF | None:
-        """Return the room behind a bar up to the next one, None where words may not spill."""
+    def _room_in(self, rect: QRectF, bar: Bar) -> QRectF:
+        """Return the room for words within a bar, beside its tick and its pin."""
+        wide = rect.width() > TICK_FROM
+        left, right = 13.0 * (bar.done and wide), 10.0 * (bar.held and wide)
+        return rect.adjusted(5 + left, 0, -3 - right, 0)
+
+    def _behind(self, rect: QRectF, bar: Bar) -> QRectF:
+        """Return the room behind a bar up to the next one, empty where words may not spill."""
         if not self.shown.spill or bar.look is Look.THIN:
-            return None
+            return QRectF()
         lane = next(lane for lane in self.shown.lanes if bar in lane.bars)
         after = [self.x_of(one.start) for one in lane.bars if one.start >= bar.end]
         right = min([*after, float(self.width())]) - 4
-        if right - rect.right() < LEAST_WORDS:
-            return None
         return QRectF(rect.right() + 5, rect.top(), right - rect.right() - 5, rect.height())
+
+    def numbered(self) -> tuple[tuple[str, int, Bar], ...]:
+        """Return the bars that bear a number for want of room: the lane's name, number, bar."""
+        found = []
+        for line, lane in enumerate(self.shown.lanes):
+            bars = (bar for bar in lane.bars if bar.text)
+            for number, bar in enumerate(sorted(bars, key=lambda one: one.start), start=1):
+                rect = self.rect_of(line, bar)
+                rooms = self._room_in(rect, bar), self._behind(rect, bar)
+                if not any(_fits(bar.text, room) for room in rooms):
+                    told = number if bar.number is None else bar.number
+                    found.append((lane.name, told, bar))
+        return tuple(found)
+
+    def bar_chosen(self) -> Bar | None:
+        """Return the bar that is chosen, None when none is."""
+        return next((bar for _, bar in self._bars() if self.key and bar.key == self.key), None)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.worded.emit()
 
     def _paint_now(self, painter: QPainter, bottom: float) -> None:
         now = self.shown.now
@@ -296,10 +328,29 @@ class LanesChart(QWidget):
         """Choose a bar by its key, or none."""
         if key != self.key:
             self.key = key
-            tips = (bar.tip for _, bar in self._bars() if bar.key == key and key)
-            self.setAccessibleDescription(next(tips, ""))
+            bar = self.bar_chosen()
+            self.setAccessibleDescription(bar.tip if bar is not None else "")
             self.update()
             self.chosen.emit(key)
+            self.worded.emit()
+
+
+def _fits(text: str, room: QRectF) -> bool:
+    return QFontMetricsF(font(SMALL_PX)).horizontalAdvance(text) <= room.width()
+
+
+def _paint_number(painter: QPainter, rect: QRectF, room: QRectF, number: str) -> None:
+    """Paint the number of a bar in it, or close below where the bar is too short even for that."""
+    painter.setFont(font(SMALL_PX))
+    wide = painter.fontMetrics().horizontalAdvance(number)
+    middle = Qt.AlignmentFlag.AlignCenter
+    if wide <= room.width():
+        painter.drawText(room, middle, number)
+    elif wide <= rect.width() - 2:
+        painter.drawText(rect, middle, number)
+    else:
+        painter.setFont(font(BELOW_PX))
+        painter.drawText(QRectF(rect.center().x() - 10, rect.bottom() - 1, 20, 10), middle, number)
 
 
 def _paint_pin(painter: QPainter, box: QRectF, outlook: Outlook) -> None:

@@ -1,11 +1,12 @@
 """Bars stand where their time says, and are chosen by mouse and keys, and dragged."""
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from pytestqt.qtbot import QtBot
 
 from changeover.window.outlook import Outlook
 from changeover.window.timetable.lanes import Bar, Lane, Lanes, LanesChart, Look
+from changeover.window.timetable.legend import LanesLegend
 
 ANN = Lane("Ann", (Bar("a", 0, 60, "meters 1-8", "Ann's meters", Look.MAIN, movable=True),))
 BO = Lane("Bo", (Bar("b", 30, 90, "depth", "Bo's depth", done=True, held=True),))
@@ -91,3 +92,45 @@ def test_everything_is_painted_without_a_word_from_qt(qtbot: QtBot, chart: Lanes
     image = chart.grab().toImage()
     line = image.pixelColor(round(chart.x_of(45)), 21)
     assert line == chart._outlook.tokens.colour("accent")
+
+
+SHORT = (
+    Bar("c", 0, 2.5, "meters 9-16", "Cy's meters", Look.MAIN),
+    Bar("d", 3, 8, "tubes", "Cy's tubes", done=True),
+    Bar("e", 60, 110, "depth"),
+)
+
+
+def test_a_bar_too_short_for_its_words_bears_a_number_that_is_written_out(
+    qtbot: QtBot, chart: LanesChart
+) -> None:
+    chart.show_lanes(Lanes((ANN, Lane("Cy", SHORT)), 0, 120, (15, 30, 60), str))
+    legend = LanesLegend(chart)
+    qtbot.addWidget(legend)
+    assert chart.numbered() == (("Cy", 1, SHORT[0]), ("Cy", 2, SHORT[1]))
+    assert legend.text().replace("\u00a0", " ") == "Cy: 1 meters 9-16 · 2 ✓ tubes"
+    chart.resize(1600, chart.height())
+    assert legend.text().replace("\u00a0", " ") == "Cy: 1 meters 9-16"
+    chart.resize(4000, chart.height())
+    assert legend.text() == ""
+
+
+def test_the_number_of_a_short_bar_is_painted_close_to_it(chart: LanesChart) -> None:
+    chart.show_lanes(Lanes((ANN, Lane("Cy", SHORT[:1])), 0, 120, (15, 30, 60), str))
+    rect = chart.rect_of(1, SHORT[0])
+    below = QRect(round(rect.left()) - 4, round(rect.bottom()) + 1, 20, 8)
+    image = chart.grab(below).toImage()
+    assert len({image.pixel(x, y) for x in range(20) for y in range(8)}) > 3
+
+
+def test_words_spill_behind_a_bar_only_where_all_of_them_fit(chart: LanesChart) -> None:
+    near, far = Bar("n", 0, 4, "beans Otter Flat"), Bar("f", 12, 14, "corn Lantern Rise")
+    chart.show_lanes(Lanes((Lane("Ann", (near, far)),), 0, 120, (15,), str, spill=True))
+    assert [bar for _, _, bar in chart.numbered()] == [near]
+
+
+def test_a_touch_on_a_bar_says_all_of_it_below_the_chart(qtbot: QtBot, chart: LanesChart) -> None:
+    legend = LanesLegend(chart)
+    qtbot.addWidget(legend)
+    qtbot.mouseClick(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1))
+    assert legend.text() == "Bo's depth."
