@@ -10,6 +10,7 @@ from changeover.desk.crew import Crew, crew
 from changeover.desk.plan_switch import WorkView
 from changeover.desk.who_does_what import CrewPlan, Question
 from changeover.switch.search import Limits, Progress
+from changeover.switch.sections import task_numbers
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
 from changeover.window.background import Background, Pool, Report, Stop
@@ -19,10 +20,13 @@ from changeover.window.page import Read
 from changeover.window.timetable.crew_form import CrewForm
 from changeover.window.timetable.drawing import crew_lanes
 from changeover.window.timetable.lanes import LanesChart
+from changeover.window.timetable.legend import LanesLegend
 from changeover.window.words import button, label
 
 NOBODY = "Enter who is here, and the work is shared out among them."
 OLD = "Work has been ticked off since; find it again from now."
+MORE = "Work has come up since that nobody has in it; find it again from now."
+OTHER = "The work is another than when it was shared out; share it out again."
 NOW_MS = 30_000
 
 
@@ -39,9 +43,12 @@ class TimetablePanel(QWidget):
         self.view: WorkView | None = None
         self.crew = Crew()
         self.plan: CrewPlan | None = None
+        self._plans: dict[str, CrewPlan] = {}
+        self._searched = self._asked = ""
         self.seconds, self._what = desk.SECONDS, ""
         self.search, self.asking_if = Background(self, pool), Background(self, pool)
         self.chart = LanesChart(outlook, "Who does what, by person")
+        self.legend = LanesLegend(self.chart)
         self.says, self.what_if = label("", "soft", wrap=True), label("", "soft", wrap=True)
         self.bar = QProgressBar()
         self.go = button("Share the work out", clicked=self.solve)
@@ -57,17 +64,25 @@ class TimetablePanel(QWidget):
         self._listen()
 
     def show_view(self, view: WorkView) -> None:
-        """Take on the work as it is now; a plan made before stays until another is asked for."""
-        other = self.view is None or self.view.board.planter.name != view.board.planter.name
+        """Take on the work as it is now; the plan last made for its planter is shown again."""
+        before = self._planter
         self.view, self.crew = view, self._read(crew)
-        if other or (self.plan is not None and self._strange(self.plan)):
-            self._keep(None)
+        plan = self._plans.get(self._planter)
+        if plan is not None and self._strange(plan):
+            plan = None
+        if plan is not self.plan or before != self._planter:
+            self._bring(plan)
         self._show()
+
+    @property
+    def _planter(self) -> str:
+        return self.view.board.planter.name if self.view is not None else ""
 
     def solve(self) -> None:
         """Look for the shortest timetable of what is left, from now on."""
         question = self._question()
         if question is not None:
+            self._searched = self._planter
             self.search.start(partial(_solve, question, self.seconds))
 
     def ask_person(self) -> None:
@@ -105,15 +120,19 @@ class TimetablePanel(QWidget):
         places = plan.question.crew_work.places
         return any(not set(at.values()) <= there.get(key, set()) for key, at in places.items())
 
-    def _old(self) -> bool:
-        """Say whether more is ticked off than when the plan was made."""
+    def _aged(self) -> str:
+        """Say what has come about since the plan was made, nothing when it still holds."""
         if self.plan is None or self.view is None:
-            return False
-        done = self.view.progress.done
-        return any(
-            not done[key].isdisjoint(at.values())
-            for key, at in self.plan.question.crew_work.places.items()
-        )
+            return ""
+        done, places = self.view.progress.done, self.plan.question.crew_work.places
+        planned = {key: frozenset(at.values()) for key, at in places.items()}
+        if any(not done[key].isdisjoint(at) for key, at in planned.items()):
+            return OLD
+        left = {
+            task.key: frozenset(task.places) - done[task.key] for task in self.view.worklist.tasks
+        }
+        more = any(not at <= planned.get(key, frozenset()) for key, at in left.items())
+        return MORE if more else ""
 
     def _question(self) -> Question | None:
         if self.view is None:
@@ -123,7 +142,7 @@ class TimetablePanel(QWidget):
 
     def _ask(self, what: str, widen: desk.Widen) -> None:
         if self.plan is not None:
-            self._what = what
+            self._what, self._asked = what, self._planter
             self.what_if.setText(f"{what}: looking …")
             self.asking_if.start(partial(_solve, widen(self.plan.question), self.seconds))
 
@@ -135,14 +154,20 @@ class TimetablePanel(QWidget):
         self.search.stop()
         self.asking_if.stop()
 
-    def _keep(self, plan: CrewPlan | None) -> None:
+    def _keep(self, plan: CrewPlan) -> None:
+        """Keep a plan for the planter that it was asked for, and show it if that is in view."""
+        self._plans[self._searched] = plan
+        if self._searched == self._planter:
+            self._bring(plan)
+
+    def _bring(self, plan: CrewPlan | None) -> None:
         self.plan = plan
         self.what_if.setText("")
         self._show()
         self.found.emit(plan)
 
     def _hear_if(self, then: CrewPlan) -> None:
-        if self.plan is not None:
+        if self.plan is not None and self._asked == self._planter:
             said = desk.saved_text(self.plan.timetable, then.timetable, self._what)
             self.what_if.setText(said)
 
@@ -170,20 +195,25 @@ class TimetablePanel(QWidget):
         self.tool.setText(f"One more {tool}?")
         self.says.setText(self._said(here))
         self._draw()
+        self.legend.follow()
 
     def _said(self, here: bool) -> str:
         if not here:
             return NOBODY
+        lost = self.plan is None and self._planter in self._plans
+        if lost and self.view is not None and not self.view.progress.finished:
+            return OTHER
         if self.plan is None:
             names = ", ".join(one.name for one in self.crew.members if one.here)
             return f"{names}."
-        said = self.plan.says
-        return f"{said.removesuffix('.')}. {OLD}" if self._old() else said
+        said, aged = self.plan.says, self._aged()
+        return f"{said.removesuffix('.')}. {aged}" if aged else said
 
     def _draw(self) -> None:
         if self.plan is not None and self.view is not None:
             done = self.view.progress.done
-            self.chart.show_lanes(crew_lanes(self.plan, done, desk.minute_of_day()))
+            numbers = task_numbers(self.view.worklist)
+            self.chart.show_lanes(crew_lanes(self.plan, done, desk.minute_of_day(), numbers))
 
     def _listen(self) -> None:
         self.search.done.connect(self._keep)
@@ -214,6 +244,7 @@ class TimetablePanel(QWidget):
         column.addLayout(head)
         column.addWidget(self.says)
         column.addWidget(self.chart)
+        column.addWidget(self.legend)
         column.addLayout(foot)
         column.addLayout(ifs)
         column.addWidget(self.what_if)

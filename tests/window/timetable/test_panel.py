@@ -10,8 +10,11 @@ from PySide6.QtCore import QThreadPool
 
 from changeover.desk.crew import crew
 from changeover.desk.door import apply
+from changeover.desk.edits import PutOwnWork
 from changeover.desk.shop_edits import PutMember, PutTool
+from changeover.planter.settings import WorkPlace
 from changeover.switch.crew import CrewMember, SharedTool
+from changeover.switch.own_tasks import OwnTask
 from changeover.window.timetable.crew_form import CrewForm
 from changeover.window.work.page import WorkPage
 from tests.window.on_demo import OnDemo, on_demo
@@ -98,6 +101,36 @@ def test_another_planter_begins_without_a_plan(shared: OnDemo) -> None:
     shared.page.refresh(shared.page.wants)
     assert shared.page.who.plan is None
     assert shared.page.persons.cards == []
+
+
+def test_a_plan_is_there_again_after_a_look_at_another_planter(shared: OnDemo) -> None:
+    who, plan = shared.page.who, shared.page.who.plan
+    for planter, there in (("Magpie 31", None), ("Old Fiddle 24", plan)):
+        shared.outlook.show_planter(planter)
+        shared.page.refresh(shared.page.wants)
+        assert who.plan is there
+    assert shared.page.persons.cards
+    assert plan.says in who.says.text()
+
+
+def test_a_plan_found_meanwhile_stays_with_its_own_planter(work: OnDemo, qtbot: Any) -> None:
+    who = work.page.who
+    with qtbot.waitSignal(who.search.done, timeout=15_000):
+        who.solve()
+        work.outlook.show_planter("Magpie 31")
+        work.page.refresh(work.page.wants)
+    assert who.plan is None
+    work.outlook.show_planter("Old Fiddle 24")
+    work.page.refresh(work.page.wants)
+    assert who.plan is not None
+
+
+def test_work_that_came_up_since_is_said(shared: OnDemo) -> None:
+    who = shared.page.who
+    planter = shared.outlook.planter
+    shared.door.push(PutOwnWork(planter, OwnTask("hubs", "Grease the hubs", WorkPlace.CAB)))
+    shared.page.refresh(shared.page.wants)
+    assert "come up since" in who.says.text()
 
 
 def test_a_crew_without_the_skill_is_refused_by_name(work: OnDemo, qtbot: Any) -> None:
