@@ -42,21 +42,18 @@ def timetable_sheet(view: WorkView, plan: CrewPlan, made_on: date | None = None)
 def _line(view: WorkView, plan: CrewPlan, stint: Stint) -> StintLine:
     task = plan.task(stint)
     done = view.progress.done.get(stint.activity, frozenset())
+    number = task_numbers(view.worklist).get(task.key)
     return StintLine(
         begin=plan.begin + stint.start,
         end=plan.begin + stint.end,
         when=plan.from_to(stint),
-        title=_numbered(view, task),
+        title=task.title if number is None else f"{number}. {task.title}",
         short=stint_text(plan, stint),
         places=tuple(SheetPlace(place.name or place.label, place in done) for place in task.places),
         about=_about(task, stint),
+        steps=task.steps,
+        number=number,
     )
-
-
-def _numbered(view: WorkView, task: Task) -> str:
-    """Return a task's title with its number on the worklist."""
-    number = task_numbers(view.worklist).get(task.key)
-    return task.title if number is None else f"{number}. {task.title}"
 
 
 def _about(task: Task, stint: Stint) -> str:

@@ -10,7 +10,8 @@ from changeover.files.sheet import SheetPlace
 class StintLine:
     """One stint on paper: minutes of the day, its words, and the places to tick.
 
-    ``short`` fits on a bar; ``about`` tells machine state, tools and parts.
+    ``short`` fits on a bar, else ``number``, that of the task on the worklist, stands for it;
+    ``about`` tells machine state, tools and parts, ``steps`` how the work is done.
     """
 
     begin: int
@@ -20,6 +21,8 @@ class StintLine:
     short: str
     places: tuple[SheetPlace, ...]
     about: str = ""
+    steps: tuple[str, ...] = ()
+    number: int | None = None
 
 
 @dataclass(frozen=True)

@@ -1,5 +1,6 @@
 """The printed timetable names every person and stint, and is whole or not there."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -45,3 +46,31 @@ def test_an_empty_timetable_and_other_paper_are_refused(tmp_path: Path) -> None:
     with pytest.raises(Refusal, match="Paper “A3”"):
         write_timetable_sheet(SHEET, tmp_path / "t.pdf", paper="A3")
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_sheet_begins_with_the_cautions_and_tells_the_steps_of_each_task(tmp_path: Path) -> None:
+    clean = replace(LINE, title="Clean out tank", steps=("open the gate", "vacuum the sump"))
+    sheet = replace(SHEET, persons=(PersonSheet("Ann", (clean,)),))
+    page = texts(write_timetable_sheet(sheet, tmp_path / "t.pdf"))[1]
+    order = [page.index(word) for word in ("Ann", "Engine off", "Clean out", "open the", "sump")]
+    assert order == sorted(order)
+
+
+def test_long_work_breaks_between_tasks_and_leaves_the_cautions_whole(tmp_path: Path) -> None:
+    every = tuple(replace(LINE, title=f"Task {n} x", steps=(f"step {n} y",)) for n in range(30))
+    cautions = tuple(f"Caution {n}." for n in range(8))
+    sheet = replace(SHEET, persons=(PersonSheet("Ann", every),), cautions=cautions)
+    pages = texts(write_timetable_sheet(sheet, tmp_path / "t.pdf"))[1:]
+    assert len(pages) > 2
+    assert all(f"Caution {n}." in pages[0] for n in range(8))
+    for n in range(30):
+        (page,) = [page for page in pages if f"Task {n} x" in page]
+        assert f"step {n} y" in page
+
+
+def test_a_bar_too_short_for_its_words_bears_the_number_of_its_task(tmp_path: Path) -> None:
+    short = replace(LINE, begin=500, end=503, short="furrow 1-13", number=19)
+    sheet = replace(SHEET, persons=(PersonSheet("Ann", (LINE, short)), PersonSheet("Bo", ())))
+    page = texts(write_timetable_sheet(sheet, tmp_path / "t.pdf"))[0].replace("\u00a0", " ")
+    assert "Ann: 19 furrow 1-13" in page
+    assert "…" not in page
