@@ -41,6 +41,7 @@ class SetCells:
     ``before`` holds what stood in each of the cells when the writer looked. It corrects a
     record, so it moves no parts between shelf and planter; ticking off does that. Inverses are
     ``restoring``: what has stood there is put back as it was, a part that is not known too.
+    ``note`` is what the writer must be told once it is done; it is not kept.
     """
 
     says = "Set values"
@@ -51,6 +52,7 @@ class SetCells:
     before: Mapping[Cell, Value | None]
     why: str = ""
     restoring: bool = False
+    note: str = ""
 
 
 @dataclass(frozen=True)

@@ -141,6 +141,28 @@ def _position(setting: Setting, planter: Planter, place: Place, text: str, units
     return planter.depth.notch(depth, place.row or 1)
 
 
+def rounding(
+    setting: Setting, planter: Planter, place: Place, text: str, units: Units
+) -> tuple[str, str] | None:
+    """Return a typed depth and that of the notch it is taken to, where they show differently.
+
+    None for a notch that was typed as one, for a depth that a notch gives, and for every other
+    setting. Raises Refusal as ``read_value`` does.
+    """
+    typed = text.strip()
+    depth_of = setting.kind is Kind.INDEX and index_of(setting, planter) is None
+    if not typed or not depth_of or typed[0] in "nN#":
+        return None
+    row = place.row or 1
+    depth = read_quantity(typed, "depth", units, f"{setting.name}, {place.label}")
+    taken = planter.depth.depth(planter.depth.notch(depth, row), row)
+    unit, digits = unit_of(MEASURES["depth"].unit(units)), MEASURES["depth"].digits(units)
+    off = abs(float((depth - taken).to(unit).magnitude))
+    if off <= 0.5 * 10**-digits + 1e-9:
+        return None
+    return show(depth, "depth", units), show(taken, "depth", units)
+
+
 def _choice(options: tuple[str, ...], text: str) -> str:
     folded = text.casefold()
     return next((option for option in options if option.casefold() == folded), text)

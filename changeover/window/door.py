@@ -51,12 +51,14 @@ class EditCommand(QUndoCommand):
 class Door(QObject):
     """Takes edits, keeps the undo stack and says what changed or why an edit was refused.
 
-    ``latest`` is the edit that was carried out last. ``overtaken`` says, before the refusal, that
+    ``latest`` is the edit that was carried out last. ``told`` says what a person must know of an
+    edit that was taken, its ``note``. ``overtaken`` says, before the refusal, that
     somebody else has changed the store meanwhile, so that all pages read it again.
     """
 
     changed = Signal(object)
     refused = Signal(str)
+    told = Signal(str)
     overtaken = Signal()
 
     def __init__(self, apply: Apply, parent: QObject | None = None) -> None:
@@ -69,7 +71,11 @@ class Door(QObject):
         """Apply an edit and put it on the undo stack; say whether it was taken."""
         before = self.stack.index()
         self.stack.push(EditCommand(edit, self))
-        return self.stack.index() > before
+        taken = self.stack.index() > before
+        note = str(getattr(edit, "note", ""))
+        if taken and note:
+            self.told.emit(note)
+        return taken
 
     def carry_out(self, edit: Edit) -> Edit | None:
         """Apply an edit without the stack; return its inverse, or None when it was refused."""

@@ -130,6 +130,7 @@ class MainWindow(QMainWindow):
         self.door.changed.connect(self._hear)
         self.door.overtaken.connect(self._look_again)
         self.door.refused.connect(self.notice.say)
+        self.door.told.connect(self.notice.say)
         self.outlook.moved.connect(lambda: self._refresh(EVERYTHING))
         self.outlook.refused.connect(self.notice.say)
         self.outlook.looked_up.connect(lambda: self._refresh(frozenset({Changed.NEXT})))

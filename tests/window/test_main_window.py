@@ -1,6 +1,7 @@
 """The frame: header, rail, pages made when opened, and who is told what changed."""
 
 from contextlib import closing
+from dataclasses import replace
 from pathlib import Path
 from typing import ClassVar
 
@@ -91,6 +92,14 @@ def test_a_refused_edit_is_said_at_the_foot(window: MainWindow, desk: MemoryDesk
     assert window.notice.words.text() == desk.refuse
     desk.refuse = ""
     window.door.push(TO_NOTCH_7)
+    assert not window.notice.isVisible()
+
+
+def test_what_was_taken_otherwise_than_typed_is_said(window: MainWindow) -> None:
+    window.door.push(replace(TO_NOTCH_7, note="Depth, row 14: taken to the nearest notch."))
+    assert window.notice.isVisible()
+    assert window.notice.words.text() == "Depth, row 14: taken to the nearest notch."
+    window.door.stack.undo()
     assert not window.notice.isVisible()
 
 

@@ -1,13 +1,15 @@
 """From typed, pasted and filled texts to one edit of many cells; nothing here changes anything."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from changeover.desk.edits import SetCells, Side
-from changeover.planter.entry import read_value
+from changeover.planter.entry import read_value, rounding
 from changeover.planter.known_parts import known_code
 from changeover.planter.settings import Kind
 from changeover.planter.setup import Cell, Value
 from changeover.quantities import Refusal
+from changeover.switch.wording import places_text
 from changeover.window.matrix.sheet import Sheet
 
 Spot = tuple[int, int]
@@ -31,7 +33,7 @@ def typed(sheet: Sheet, spots: Iterable[Spot], text: str) -> SetCells:
     """Return the edit that sets every spot to one typed text. Raises Refusal at the first bad."""
     reader = Reader(sheet)
     values = {cell: reader.read(cell, text) for cell in _cells(sheet, spots)}
-    return set_cells(sheet, values, "typed")
+    return replace(set_cells(sheet, values, "typed"), note=reader.note)
 
 
 def cleared(sheet: Sheet, spots: Iterable[Spot]) -> SetCells:
@@ -96,7 +98,7 @@ def pasted(
             _take(sheet, texts, sheet.cells[top + down][left + right], text.strip())
     reader = Reader(sheet)
     values = {cell: reader.read(cell, text) for cell, text in texts.items()}
-    return set_cells(sheet, values, "pasted")
+    return replace(set_cells(sheet, values, "pasted"), note=reader.note)
 
 
 def _cells(sheet: Sheet, spots: Iterable[Spot]) -> dict[Cell, None]:
@@ -109,6 +111,18 @@ class Reader:
     def __init__(self, sheet: Sheet) -> None:
         self._sheet = sheet
         self._read: dict[tuple[str, str, str], Value | None] = {}
+        self._rounded: dict[Cell, tuple[str, str]] = {}
+
+    @property
+    def note(self) -> str:
+        """Say which depths were taken to the nearest notch, as no notch gives them."""
+        if not self._rounded:
+            return ""
+        cells = list(self._rounded)
+        typed, taken = self._rounded[cells[0]]
+        rows = places_text(cell.place for cell in cells)
+        such = f"such as {typed} to" if len(set(self._rounded.values())) > 1 else f"{typed} to"
+        return f"Depth, {rows}: no notch gives this; taken to the nearest, {such} {taken}."
 
     def read(self, cell: Cell, text: str) -> Value | None:
         """Return the value of a text at a cell; the text that it shows leaves its value alone.
@@ -128,6 +142,9 @@ class Reader:
                 where = f"{setting.name}, {cell.place.label}"
                 value = known_code(sheet.board.parts, setting.part_sort or "", str(value), where)
             self._read[key] = value
+        off = rounding(sheet.setting(cell), planter, cell.place, text, sheet.units)
+        if off is not None:
+            self._rounded[cell] = off
         return self._read[key]
 
 

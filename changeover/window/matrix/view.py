@@ -162,6 +162,8 @@ class MatrixView(QTableView):
             return
         if edit.values != edit.before:
             self._door.push(edit)
+        elif edit.note:
+            self._door.told.emit(edit.note)
 
     def edit(  # type: ignore[override]
         self,

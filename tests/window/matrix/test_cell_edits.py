@@ -183,3 +183,26 @@ def test_a_text_that_a_cell_shows_already_leaves_it_and_changes_the_others() -> 
     edit = cell_edits.typed(two, [(line("hub_spacing"), 0), (line("hub_spacing"), 1)], " 0.043 ")
     assert edit.values[first] == Q(0.043, "in")
     assert edit.values[row_cell("hub_spacing", 2)] == Q(1.1, "mm")
+
+
+def test_a_depth_that_no_notch_gives_is_taken_and_said() -> None:
+    spots = [(line("depth"), column) for column in range(3)]
+    edit = cell_edits.typed(sheet(), spots, "1.6")
+    assert edit.values == {row_cell("depth", row): 5 for row in (1, 2, 3)}
+    assert edit.note == (
+        "Depth, rows 1–3: no notch gives this; taken to the nearest, 1.60 in to 1.50 in."
+    )
+
+
+@pytest.mark.parametrize("text", ["1.5", "1.75 in", "n5", "", "1 1/2"])
+def test_a_depth_that_a_notch_gives_needs_no_word(text: str) -> None:
+    assert cell_edits.typed(sheet(), [(line("depth"), 2)], text).note == ""
+
+
+def test_pasted_depths_are_said_together() -> None:
+    edit = cell_edits.pasted(sheet(), [(line("depth"), 0)], [["1.6", "1.75", "1.9"]])
+    assert [edit.values[row_cell("depth", row)] for row in (1, 2, 3)] == [5, 6, 7]
+    assert edit.note == (
+        "Depth, rows 1 and 3: no notch gives this; taken to the nearest, such as 1.60 in to "
+        "1.50 in."
+    )
