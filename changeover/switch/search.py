@@ -14,6 +14,10 @@ POLL_SECONDS = 0.1
 """How often a wish to stop is looked for; common practice, no source."""
 
 
+Meanwhile = Callable[[float], bool]
+"""Does something else for some seconds while the solver works; true when that is enough."""
+
+
 @dataclass(frozen=True)
 class Progress:
     """How far a search has come: share of its time, best value so far and proven bound."""
@@ -86,10 +90,20 @@ class Clock:
 
 
 class Asking:
-    """A solver at work on a model in a thread of its own, for at most ``seconds``."""
+    """A solver at work on a model in a thread of its own, for at most ``seconds``.
+
+    Unless it is ``heard``, it tells nothing until its end and leaves Python to other threads.
+    """
 
     def __init__(
-        self, model: "cp_model.CpModel", clock: Clock, seconds: float, workers: int = 0
+        self,
+        model: "cp_model.CpModel",
+        clock: Clock,
+        seconds: float,
+        workers: int = 0,
+        *,
+        relax: bool = True,
+        heard: bool = True,
     ) -> None:
         from ortools.sat.python import cp_model
 
@@ -98,9 +112,12 @@ class Asking:
         self._clock = clock
         self._model = model
         self._solver = cp_model.CpSolver()
+        self._heard = heard
         self._solver.parameters.max_time_in_seconds = 0.01 if clock.stopped else max(0.01, seconds)
         self._solver.parameters.num_workers = workers or clock.limits.workers
         self._solver.parameters.random_seed = clock.limits.seed
+        if not relax:
+            self._solver.parameters.linearization_level = 0
         self._status: cp_model.CpSolverStatus | None = None
         self._failed: BaseException | None = None
         self._thread = threading.Thread(target=self._work, name="solver", daemon=True)
@@ -116,16 +133,20 @@ class Asking:
                 asking.best, asking.bound = self.objective_value, self.best_objective_bound
 
         try:
-            self._status = self._solver.solve(self._model, Hear())
+            self._status = self._solver.solve(self._model, Hear() if self._heard else None)
         except BaseException as error:
             self._failed = error
 
-    def wait(self) -> Answer:
-        """Wait for the solver, reporting and polling the wish to stop; return what it found."""
+    def wait(self, meanwhile: Meanwhile | None = None) -> Answer:
+        """Wait for the solver, reporting and polling the wish to stop; return what it found.
+
+        ``meanwhile`` is called for as many seconds at a time, and ends the search when true.
+        """
         try:
             while self._thread.is_alive():
-                self._thread.join(POLL_SECONDS)
-                if self._clock.tick(self.best, self.bound):
+                enough = meanwhile is not None and meanwhile(POLL_SECONDS)
+                self._thread.join(0 if meanwhile is not None and not enough else POLL_SECONDS)
+                if self._clock.tick(self.best, self.bound) or enough:
                     self._solver.stop_search()
         finally:
             self.end()
@@ -153,6 +174,19 @@ class Asking:
         )
 
 
-def ask(model: "cp_model.CpModel", clock: Clock, seconds: float, workers: int = 0) -> Answer:
-    """Solve a model for at most ``seconds``, polling the wish to stop meanwhile."""
-    return Asking(model, clock, seconds, workers).wait()
+def ask(
+    model: "cp_model.CpModel",
+    clock: Clock,
+    seconds: float,
+    workers: int = 0,
+    *,
+    relax: bool = True,
+    meanwhile: Meanwhile | None = None,
+) -> Answer:
+    """Solve a model for at most ``seconds``, polling the wish to stop meanwhile.
+
+    Without ``relax`` the solver does without linear relaxations, which proves small timetables
+    sooner. ``meanwhile`` is called as ``Asking.wait`` says.
+    """
+    asking = Asking(model, clock, seconds, workers, relax=relax, heard=meanwhile is None)
+    return asking.wait(meanwhile)

@@ -2,6 +2,7 @@
 
 import itertools
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from hypothesis import strategies as st
 
@@ -22,6 +23,17 @@ def works(draw: st.DrawFn, most: int = 5, rows: int = 6) -> Work:
     for number in range(draw(st.integers(1, most))):
         activities.append(draw(_activities(number, activities, len(crew), skilled, rows)))
     return Work(tuple(activities), crew, {"vacuum": 1}, draw(st.integers(0, 3)))
+
+
+@st.composite
+def with_breaks(draw: st.DrawFn, work: Work) -> Work:
+    """Draw a break for some of the crew of a work."""
+    crew = []
+    for person in work.crew:
+        begin, minutes = draw(st.integers(2, 12)), draw(st.integers(1, 9))
+        hours = draw(st.sampled_from([(), ((0, begin), (begin + minutes, 400))]))
+        crew.append(replace(person, hours=hours))
+    return replace(work, crew=tuple(crew))
 
 
 @st.composite
@@ -146,9 +158,20 @@ def _spans_meet(one: Sequence[int], other: Sequence[int]) -> bool:
     return one[0] <= other[-1] and other[0] <= one[-1]
 
 
+def _away(work: Work, block: Stint) -> bool:
+    """Tell whether somebody at a block is not at work all the while."""
+    return any(
+        person.hours and not any(a <= block.start and block.end <= b for a, b in person.hours)
+        for person in work.crew
+        if person.name in block.persons
+    )
+
+
 def _clashes(work: Work, block: Stint, placed: Sequence[Stint]) -> bool:
     activity = work.activity(block.activity)
     vacuum = activity.modes[block.mode].uses.get("vacuum", 0)
+    if _away(work, block):
+        return True
     for other in placed:
         theirs = work.activity(other.activity)
         apart = None not in (activity.state, theirs.state) and activity.state != theirs.state

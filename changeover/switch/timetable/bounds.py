@@ -1,15 +1,12 @@
 """Constraints that follow from the rules of a timetable and only quicken the proof."""
 
-import math
 from collections import defaultdict
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
 from functools import partial
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from changeover.switch.timetable.apart import likeness
-from changeover.switch.timetable.model import Activity, Mode, Stint
+from changeover.switch.timetable.closure import within
+from changeover.switch.timetable.model import Activity, Mode
 from changeover.switch.timetable.pieces import Piece
 from changeover.switch.timetable.rest import Rest
 from changeover.switch.timetable.rules import Ruled
@@ -66,7 +63,10 @@ def add_heads_and_tails(ruled: Ruled) -> None:
 
 
 def _chains(rest: Rest, *, forward: bool) -> dict[str, int]:
-    """Return for each activity the least minutes of the chains before it, or after it."""
+    """Return for each activity the least minutes of the chains before it, or after it.
+
+    By row, a chain holds only for work all of whose rows the other work has.
+    """
     chains: dict[str, int] = {}
     own = {activity.key: activity for activity in rest.todo}
 
@@ -87,11 +87,16 @@ def _chains(rest: Rest, *, forward: bool) -> dict[str, int]:
         for activity in rest.todo
         for keys, whole in ((activity.after, True), (activity.after_by_row, False))
         for key in keys
-        if key in own
+        if key in own and (whole or _held(own[key], activity, forward=forward))
     ]
     for key in own:
         chain(key)
     return chains
+
+
+def _held(before: Activity, after: Activity, *, forward: bool) -> bool:
+    """Tell whether by row all work after waits for some before, or all before is waited for."""
+    return within(after, before) if forward else within(before, after)
 
 
 def _hold_work(ruled: Ruled, span: "cp_model.IntVar", pieces: Sequence[Piece]) -> None:
@@ -191,57 +196,3 @@ def _tool_intervals(ruled: Ruled, before: Activity, pieces: Sequence[Piece]) -> 
             model.new_optional_interval_var(start, size, end, piece.present, "through the tool")
         )
     model.add_no_overlap(intervals)
-
-
-def alike(rest: Rest) -> list[list[str]]:
-    """Return the groups of persons whom the rules cannot tell apart, two or more each."""
-    busy = {name for stint in rest.under_way for name in stint.persons}
-    groups: dict[object, list[str]] = defaultdict(list)
-    for person in rest.work.crew:
-        if person.name not in busy:
-            groups[likeness(person, rest.todo)[:2]].append(person.name)
-    return [names for names in groups.values() if len(names) > 1]
-
-
-def telling(rest: Rest, names: Sequence[str]) -> Activity | None:
-    """Return the longest activity with shared rows that the named persons can do, if any."""
-    crew = {person.name: person for person in rest.work.crew}
-    able = [
-        activity
-        for activity in rest.todo
-        if activity.shared_out and all(crew[name].can(activity) for name in names)
-    ]
-    return max(able, key=lambda each: each.modes[0].duration(len(each.rows)), default=None)
-
-
-def add_order_of_persons(ruled: Ruled) -> None:
-    """Let persons who are alike begin the longest shared work in the order of their names.
-
-    Any timetable can be brought to that order by exchanging their names, so none shorter is lost.
-    """
-    for names in alike(ruled.rest):
-        activity = telling(ruled.rest, names)
-        if activity is None:
-            continue
-        by_name = {name: piece for piece in ruled.of(activity.key) for name in piece.persons}
-        for first, second in pairwise(by_name[name] for name in names):
-            ruled.model.add_implication(second.present, first.present)
-            ruled.model.add(first.start <= second.start).only_enforce_if(second.present)
-
-
-def in_order_of_persons(rest: Rest, stints: Sequence[Stint]) -> list[Stint]:
-    """Exchange the names of persons who are alike so that ``add_order_of_persons`` holds."""
-    renamed: dict[str, str] = {}
-    for names in alike(rest):
-        activity = telling(rest, names)
-        if activity is None:
-            continue
-        begins = {
-            stint.persons[0]: stint.start for stint in stints if stint.activity == activity.key
-        }
-        order = sorted(names, key=lambda name: begins.get(name, math.inf))
-        renamed |= dict(zip(order, names, strict=True))
-    return [
-        replace(stint, persons=tuple(renamed.get(name, name) for name in stint.persons))
-        for stint in stints
-    ]

@@ -40,8 +40,9 @@ def with_all_before(activities: Sequence[Activity]) -> tuple[Activity, ...]:
 
 def _joins(first: Activity, middle: Activity, last: Activity, whole: bool, second: bool) -> bool:
     """Tell whether two prerequisites join: each is whole, or its outer rows are in the middle."""
-    return (whole or _within(first, middle)) and (second or _within(last, middle))
+    return (whole or within(first, middle)) and (second or within(last, middle))
 
 
-def _within(outer: Activity, middle: Activity) -> bool:
+def within(outer: Activity, middle: Activity) -> bool:
+    """Tell whether every block of one activity meets some block of another."""
     return not middle.rows or set(outer.rows) <= set(middle.rows)

@@ -4,59 +4,70 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import permutations
 
-from changeover.switch.search import Clock, ask
+from changeover.switch.search import Clock, Meanwhile, ask
 from changeover.switch.timetable.apart import kept_apart
 from changeover.switch.timetable.bounds import (
     add_heads_and_tails,
     add_least_time,
-    add_order_of_persons,
     add_tool_before,
-    in_order_of_persons,
 )
 from changeover.switch.timetable.closure import with_all_before
+from changeover.switch.timetable.earliest import Earliest, Parts
 from changeover.switch.timetable.greedy import Board, first_timetable
 from changeover.switch.timetable.hint import add_hint, read_stints
 from changeover.switch.timetable.model import Activity, Stint
 from changeover.switch.timetable.rest import Rest
 from changeover.switch.timetable.rules import Ruled, ruled_model
-from changeover.switch.timetable.runs import least_changes, runs_of
+from changeover.switch.timetable.runs import runs_of
+from changeover.switch.timetable.symmetry import add_symmetry, one_of_alike
 
 ORDERED = 5
 """Up to this many runs are tried in every order; our own choice, to keep it under 50 ms."""
 
 
+RELAXED_SHARE = 0.15
+"""The share of the time for proving with linear relaxations first; our own choice, by trial."""
+
+
 @dataclass(frozen=True)
 class Phases:
-    """The proven least minutes of each machine state's work alone, and timetables of its runs."""
+    """Proven least minutes of the work in a machine state alone, and timetables of its runs.
+
+    ``least`` holds them by state, ``parts`` by the keys of all work in a state and of each run.
+    """
 
     least: Mapping[str, int]
+    parts: Parts
     runs: Sequence[Sequence[Stint]]
 
 
-def strong_model(rest: Rest, horizon: int, least: Mapping[str, int]) -> Ruled:
+def strong_model(rest: Rest, horizon: int, least: Mapping[str, int], earliest: Earliest) -> Ruled:
     """Return the model of a timetable with all that quickens its proof."""
     ruled = ruled_model(rest, horizon)
+    ruled.model.add(ruled.length >= earliest.end)
+    for piece in ruled.all_pieces:
+        key = piece.activity.key
+        ruled.model.add(piece.start >= earliest.head(key)).only_enforce_if(piece.present)
+        ruled.model.add(piece.end + earliest.tail(key) <= ruled.length).only_enforce_if(
+            piece.present
+        )
     add_least_time(ruled, least)
     add_heads_and_tails(ruled)
     add_tool_before(ruled)
-    add_order_of_persons(ruled)
+    add_symmetry(ruled)
     ruled.model.minimize(ruled.length)
     return ruled
 
 
-def least_length(rest: Rest, least: Mapping[str, int]) -> int:
-    """Return a length that no timetable beats: states take turns, each for its least time."""
-    waits = rest.work.state_minutes * least_changes(rest)
-    over = max((stint.end for stint in rest.fixed), default=rest.now)
-    return max(over, rest.now + sum(least.values()) + waits)
-
-
-def phases_of(rest: Rest, clock: Clock, seconds: float) -> Phases:
+def phases_of(
+    rest: Rest, clock: Clock, seconds: float, meanwhile: Meanwhile | None = None
+) -> Phases:
     """Solve the work of each state alone, as if nothing else were there, hours left aside.
 
     While work in one state goes on, no other state's work does: cutting those other times out
     of any timetable leaves one for this state alone, so that its least length is a bound. Where
-    a state must be left and come back to, its runs are solved one by one as well.
+    a state must be left and come back to, its runs are solved one by one as well. ``meanwhile``
+    goes on beside the solver in the place of a worker.
     """
     runs = runs_of(rest)
     whole: dict[str, frozenset[str]] = {
@@ -68,9 +79,10 @@ def phases_of(rest: Rest, clock: Clock, seconds: float) -> Phases:
     solved: dict[frozenset[str], tuple[int, Sequence[Stint]]] = {}
     for place, part in enumerate(parts):
         share = (seconds - clock.spent) / (len(parts) - place)
-        solved[part] = _alone(_only(rest, part), clock, share)
+        solved[part] = _alone(_only(rest, part), clock, share, meanwhile)
     least = {state: solved[part][0] for state, part in whole.items()}
-    return Phases(least, [solved[run][1] for run in runs])
+    parts_least = {part: minutes for part, (minutes, _) in solved.items()}
+    return Phases(least, parts_least, [solved[run][1] for run in runs])
 
 
 def _only(rest: Rest, part: frozenset[str]) -> Rest:
@@ -80,13 +92,24 @@ def _only(rest: Rest, part: frozenset[str]) -> Rest:
     return Rest(replace(rest.work, crew=crew), (), todo, 0)
 
 
-def _alone(rest: Rest, clock: Clock, seconds: float) -> tuple[int, Sequence[Stint]]:
+def _alone(
+    rest: Rest, clock: Clock, seconds: float, meanwhile: Meanwhile | None
+) -> tuple[int, Sequence[Stint]]:
     first = first_timetable(rest) or []
     horizon = max(stint.end for stint in first)
-    ruled = strong_model(rest, horizon, {})
-    add_hint(ruled, in_order_of_persons(rest, first))
-    answer = ask(ruled.model, clock, seconds)
-    return max(0, answer.whole_bound), read_stints(ruled, answer) if answer.found else first
+    ruled = strong_model(rest, horizon, {}, Earliest(rest, {}))
+    add_hint(ruled, one_of_alike(rest, first))
+    workers = clock.limits.workers - (meanwhile is not None)
+    until, least = clock.spent + seconds, 0
+    for relax, share in ((True, RELAXED_SHARE), (False, 1.0)):
+        left = share * (until - clock.spent)
+        answer = ask(ruled.model, clock, left, workers, relax=relax, meanwhile=meanwhile)
+        least = max(least, answer.whole_bound)
+        if answer.found:
+            first = read_stints(ruled, answer)
+        if answer.proven:
+            break
+    return least, first
 
 
 def put_together(rest: Rest, phases: Phases) -> list[Stint] | None:

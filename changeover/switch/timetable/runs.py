@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
+from changeover.switch.timetable.closure import with_all_before, within
 from changeover.switch.timetable.model import Activity
 from changeover.switch.timetable.rest import Rest
 
@@ -10,7 +11,30 @@ from changeover.switch.timetable.rest import Rest
 def least_changes(rest: Rest) -> int:
     """Return how often the machine must change its state at least."""
     states = {activity.state for activity in rest.todo} - {None}
-    return max([len(states) - 1, 0, *_levels(rest, _all_before(rest)).values()])
+    return max([len(states) - 1, 0, *_changes_before(rest).values()])
+
+
+def _changes_before(rest: Rest) -> dict[str, int]:
+    """Return how often the state changes at least before any work on an activity."""
+    own = {activity.key: activity for activity in with_all_before(rest.todo)}
+    found: dict[str, int] = {}
+
+    def changes(key: str) -> int:
+        if key not in found:
+            activity = own[key]
+            by_row = (near for near in activity.after_by_row if within(activity, own[near]))
+            found[key] = max(
+                (
+                    changes(near) + (rest.gap(own[near], activity) is not None)
+                    for near in (*activity.after, *by_row)
+                ),
+                default=0,
+            )
+        return found[key]
+
+    for key in own:
+        changes(key)
+    return found
 
 
 def runs_of(rest: Rest) -> list[frozenset[str]]:

@@ -18,13 +18,9 @@ project-scheduling solver: leave out the crew and give each Mode ``persons=0`` f
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from changeover.quantities import Refusal
-from changeover.switch.search import Answer, Clock, Limits, Progress, ask
+from changeover.switch.search import Clock, Limits, Progress, ask
 from changeover.switch.timetable.apart import cases
-from changeover.switch.timetable.bounds import in_order_of_persons
-from changeover.switch.timetable.greedy import first_timetable
-from changeover.switch.timetable.hint import add_hint, read_stints
-from changeover.switch.timetable.improve import improve
+from changeover.switch.timetable.hint import add_hint
 from changeover.switch.timetable.model import (
     Activity,
     Mode,
@@ -34,16 +30,10 @@ from changeover.switch.timetable.model import (
     Timetable,
     Work,
 )
-from changeover.switch.timetable.phases import (
-    Phases,
-    least_length,
-    phases_of,
-    put_together,
-    strong_model,
-)
 from changeover.switch.timetable.refusals import refuse_impossible, refuse_too_few
 from changeover.switch.timetable.rest import Rest, rest_of
 from changeover.switch.timetable.rules import ruled_model
+from changeover.switch.timetable.shortest import shortest
 from changeover.switch.timetable.walk import add_walking, walk_of
 
 __all__ = [
@@ -64,15 +54,6 @@ __all__ = [
 
 WALK_SHARE = 0.25
 """The share of the time limit kept for shortening the walk; our own choice, by trial."""
-
-FIRST_UNTIL = 0.6
-"""The share of the other time for a first try at the whole; our own choice, by trial."""
-
-IMPROVE_UNTIL = 0.85
-"""The share of the other time after which changes at random end; our own choice, by trial."""
-
-PHASE_SHARE = 0.45
-"""The share of the rest for the work of each machine state alone; our own choice, by trial."""
 
 
 def timetable(
@@ -97,14 +78,15 @@ def timetable(
     if len(found) == 1:
         rest = replace(rest, todo=found[0])
     clock = Clock(limits or Limits())
-    first = first_timetable(rest)
     if not rest.todo:
         return _told(rest, [], _Proof(_length(rest, [])), clock)
-    shortest, proof = _shortest(rest, first, clock)
+    share = 1 - WALK_SHARE if work.crew else 1.0
+    best = shortest(rest, clock, clock.limits.seconds * share)
+    proof = _Proof(best.bound)
     if not work.crew or clock.stopped:
-        walk = walk_of(work, [*rest.fixed, *shortest]) if work.crew else 0
-        return _told(rest, shortest, replace(proof, walk=0 if walk else None), clock)
-    nearest, walk_bound = _least_walk(rest, shortest, clock)
+        walk = walk_of(work, [*rest.fixed, *best.stints]) if work.crew else 0
+        return _told(rest, best.stints, replace(proof, walk=0 if walk else None), clock)
+    nearest, walk_bound = _least_walk(rest, best.stints, clock)
     return _told(rest, nearest, replace(proof, walk=walk_bound), clock)
 
 
@@ -135,90 +117,24 @@ def _told(rest: Rest, new: Sequence[Stint], proof: _Proof, clock: Clock) -> Time
     )
 
 
-def _shortest(
-    rest: Rest, first: list[Stint] | None, clock: Clock
-) -> tuple[Sequence[Stint], _Proof]:
-    """Return the shortest new stints found and the proven bound of the whole length."""
-    share = 1 - WALK_SHARE if rest.work.crew else 1.0
-    seconds = clock.limits.seconds * share
-    phases = phases_of(rest, clock, seconds * PHASE_SHARE)
-    tried = [stints for stints in (first, put_together(rest, phases)) if stints is not None]
-    first = min(tried, key=lambda stints: _length(rest, stints), default=None)
-    found = _asked(rest, first, phases, clock, seconds * FIRST_UNTIL)
-    if found.open and rest.work.crew and not clock.stopped:
-        least = least_length(rest, phases.least)
-        better = improve(rest, found.stints, clock, seconds * IMPROVE_UNTIL, least)
-        again = _asked(rest, better, phases, clock, seconds)
-        found = _Found(again.stints, max(found.bound, again.bound), again.open)
-    return found.stints, _Proof(found.bound)
-
-
-@dataclass(frozen=True)
-class _Found:
-    """New stints, the proven bound of the whole length, and whether the two are still apart."""
-
-    stints: Sequence[Stint]
-    bound: int
-    open: bool
-
-
-def _asked(
-    rest: Rest, first: Sequence[Stint] | None, phases: Phases, clock: Clock, until: float
-) -> _Found:
-    """Ask the solver for something shorter than a first timetable, until a moment on the clock."""
-    horizon = _horizon(rest) if first is None else _length(rest, first)
-    ruled = strong_model(rest, horizon, phases.least)
-    add_hint(ruled, in_order_of_persons(rest, first or []))
-    answer = ask(ruled.model, clock, until - clock.spent)
-    if answer.found:
-        return _Found(read_stints(ruled, answer), answer.whole_bound, not answer.proven)
-    if first is None:
-        raise Refusal(_unfit(answer, clock))
-    bound = max(least_length(rest, phases.least), answer.whole_bound)
-    return _Found(first, bound, bound < horizon)
-
-
-def _unfit(answer: Answer, clock: Clock) -> str:
-    if answer.impossible:
-        return (
-            "The work does not fit in the hours of the crew; lengthen the hours, add a person, "
-            "or take work out."
-        )
-    return (
-        f"No timetable that fits the hours of the crew was found in {clock.spent:.0f} s; "
-        "allow more time, lengthen the hours, or add a person."
-    )
-
-
-def _horizon(rest: Rest) -> int:
-    """Return a minute by which the work is over in any sensible timetable."""
-    hours = [end for person in rest.work.crew for _, end in person.hours]
-    minutes = sum(
-        max(mode.duration(len(activity.rows)) for mode in activity.modes) + rest.work.state_minutes
-        for activity in rest.todo
-    )
-    released = max(rest.release(activity) for activity in rest.todo)
-    return max([released, *hours]) + minutes
-
-
 def _least_walk(
-    rest: Rest, shortest: Sequence[Stint], clock: Clock
+    rest: Rest, stints: Sequence[Stint], clock: Clock
 ) -> tuple[Sequence[Stint], int | None]:
     """Return stints no longer in all with the least walk found, and its proven bound."""
-    before = walk_of(rest.work, [*rest.fixed, *shortest])
-    ruled = ruled_model(rest, _length(rest, shortest))
+    before = walk_of(rest.work, [*rest.fixed, *stints])
+    ruled = ruled_model(rest, _length(rest, stints))
     walking = add_walking(ruled)
-    add_hint(ruled, shortest)
+    add_hint(ruled, stints)
     ruled.model.minimize(walking.total)
     answer = ask(ruled.model, clock, clock.left)
     walked = walk_of(rest.work, rest.fixed)
     bound = walked + max(0, answer.whole_bound)
     if not answer.found:
-        return shortest, min(bound, before)
+        return stints, min(bound, before)
     found = [walking.stint(piece, answer.solver) for piece in ruled.all_pieces]
-    stints = [stint for stint in found if stint is not None]
-    after = walk_of(rest.work, [*rest.fixed, *stints])
-    return (stints if after <= before else shortest), min(bound, before)
+    walked_less = [stint for stint in found if stint is not None]
+    after = walk_of(rest.work, [*rest.fixed, *walked_less])
+    return (walked_less if after <= before else stints), min(bound, before)
 
 
 @dataclass(frozen=True)
