@@ -26,6 +26,7 @@ SEED_KEYS: tuple[Key, ...] = (
     Key("Alt+T", "take the proposal over as the target"),
     Key("Alt+M", "enter a value from your manual"),
     Key("Alt+B", "find the vacuum from bench runs, on its line"),
+    Key("Alt+C", "reckon a catch test, on the line of the seed rate"),
 )
 MATRIX_KEYS: tuple[Key, ...] = (
     Key("arrows, Home, End", "move from cell to cell"),

@@ -14,7 +14,7 @@ from changeover.desk.look_up import Known, read_known
 from changeover.desk.lots import remove_lot
 from changeover.desk.plan_switch import work_view
 from changeover.planter.setup import Setup
-from changeover.quantities import Refusal
+from changeover.quantities import Refusal, is_quantity
 from changeover.seed.reasons import Proposal
 from changeover.window.asking import Asking
 from changeover.window.attempts import attempt
@@ -212,6 +212,15 @@ class SeedPage(Page):
 
         self._open(TuningDialog(self.door, self.outlook, self.asking, self))
 
+    def _open_catch(self) -> None:
+        from changeover.window.seed.catch_dialog import CatchDialog
+
+        if self.sheet is None or self.proposal is None:
+            return
+        rates = (c.value for k, c in self.proposal.cells.items() if k.setting == "seed_rate")
+        wanted = next((rate for rate in rates if is_quantity(rate)), None)
+        self._open(CatchDialog(self.sheet.board, wanted, self.outlook, self))
+
     def _open(self, dialog: QDialog) -> None:
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()
@@ -237,6 +246,7 @@ class SeedPage(Page):
         self.cards.chosen.connect(self._come_to)
         self.side.manual_wanted.connect(self._open_manual)
         self.side.tuning_wanted.connect(self._open_tuning)
+        self.side.catch_wanted.connect(self._open_catch)
         choosing.lot.new_wanted.connect(lambda: self._open_lot(new=True))
         choosing.lot.change_wanted.connect(self._open_lot)
         choosing.lot.remove_wanted.connect(self._remove_lot)

@@ -14,6 +14,7 @@ from changeover.window.words import button
 
 NO_LINE = "Choose a line to see how it was reckoned and who says so."
 WITHOUT_MANUAL = ("seed", "row_lock")
+CAUGHT = ("seed_rate", "sprockets")
 
 
 class SeedSide(ReasonPanel):
@@ -21,6 +22,7 @@ class SeedSide(ReasonPanel):
 
     manual_wanted = Signal(str)
     tuning_wanted = Signal()
+    catch_wanted = Signal()
 
     def __init__(self, outlook: Outlook) -> None:
         super().__init__(outlook)
@@ -34,7 +36,10 @@ class SeedSide(ReasonPanel):
         self.tune.setShortcut("Alt+B")
         self.tune.setToolTip("Find the best vacuum from counts of skips and doubles (Alt+B)")
         self.buttons.setDirection(QBoxLayout.Direction.TopToBottom)
-        for widget in (self.rows, self.tune, self.manual):
+        self.catch = button("Check by a catch test…", clicked=self.catch_wanted.emit)
+        self.catch.setToolTip("Reckon the rate from seed caught over a distance (Alt+C)")
+        self.catch.setShortcut("Alt+C")
+        for widget in (self.rows, self.tune, self.catch, self.manual):
             self.buttons.addWidget(widget)
         self._sheet: Sheet | None = None
         self._line: ProposalLine | None = None
@@ -54,6 +59,7 @@ class SeedSide(ReasonPanel):
         key = line.setting.key if line is not None else ""
         self.manual.setVisible(bool(key) and key not in WITHOUT_MANUAL)
         self.tune.setVisible(key == "vacuum")
+        self.catch.setVisible(key in CAUGHT)
         self._show_rows()
 
     def _show_rows(self) -> None:
