@@ -63,38 +63,34 @@ def reckon(given: Mapping[str, "Quantity"]) -> list["Figure"]:
     ``correction`` is the factor on the drive, with a rate wanted. Raises Refusal for inputs that
     lack their partners or figures out of bounds.
     """
-    from changeover.quantities import Q, Refusal
-    from changeover.seed import catch, rate
+    from changeover.desk.catch_test import CatchTest, catch_shown
+    from changeover.quantities import Q
+    from changeover.seed.catch import sown_area
+
+    _check(given)
+    shown = catch_shown(CatchTest(**given))
+    found: dict[str, Quantity | None] = {
+        "distance": shown.distance,
+        "area": sown_area(shown.distance, given["rows"], given["row_spacing"]),
+        "mass_rate": shown.mass_rate,
+        "rate": shown.rate,
+        "correction": None if shown.correction is None else Q(shown.correction, "count"),
+    }
+    return [_figure(key, quantity) for key, quantity in found.items() if quantity is not None]
+
+
+def _check(given: Mapping[str, "Quantity"]) -> None:
+    """Refuse arguments that lack their partners. Raises Refusal."""
+    from changeover.quantities import Refusal
 
     if ("seeds" in given) == ("mass" in given):
         raise Refusal("Catch test: give --seeds or --mass, one of them.")
-    distance = _distance(given)
-    job = distance, given["rows"], given["row_spacing"]
-    found = {"distance": distance, "area": catch.sown_area(*job)}
-    if "seeds" in given:
-        found["rate"] = catch.rate_from_seeds(given["seeds"], *job)
-    else:
-        found["mass_rate"] = catch.mass_rate_from_mass(given["mass"], *job)
-        if "seeds_per_mass" in given:
-            found["rate"] = rate.rate_from_mass(found["mass_rate"], given["seeds_per_mass"])
-    if "wanted" in given:
-        if "rate" not in found:
-            raise Refusal("Rate wanted: a mass caught needs the seed size; add --seeds-per-mass.")
-        found["correction"] = Q(catch.correction(given["wanted"], found["rate"]), "count")
-    return [_figure(key, quantity) for key, quantity in found.items()]
-
-
-def _distance(given: Mapping[str, "Quantity"]) -> "Quantity":
-    from changeover.quantities import Refusal
-    from changeover.seed.catch import NO_SLIP, distance_of_turns
-
     if ("distance" in given) == ("turns" in given):
         raise Refusal("Catch test: give --distance, or --turns with --round.")
-    if "distance" in given:
-        return given["distance"]
-    if "round" not in given:
+    if "turns" in given and "round" not in given:
         raise Refusal("Wheel turns: the ground covered in one is missing; add --round.")
-    return distance_of_turns(given["turns"], given["round"], given.get("slip", NO_SLIP))
+    if "wanted" in given and "mass" in given and "seeds_per_mass" not in given:
+        raise Refusal("Rate wanted: a mass caught needs the seed size; add --seeds-per-mass.")
 
 
 def _figure(key: str, quantity: "Quantity") -> "Figure":
