@@ -168,7 +168,7 @@ class DepthScale:
 
 
 def step_text(step: Quantity, units: Units) -> str:
-    """Return the depth between notches without idle noughts, ``0.25 in`` or ``6.4 mm``."""
+    """Return the depth between notches without idle noughts, ``0.25 in`` or ``6.35 mm``."""
     figure, _, sign = show(step, "depth_step", units).partition(" ")
     return f"{figure.rstrip('0').rstrip('.') if '.' in figure else figure} {sign}"
 
