@@ -1,4 +1,4 @@
-"""Depth per row: measured depth against notch, the notch for a target depth, and its interval."""
+"""Depth against notch for one row: fitted to digs, moved to them, or the common one."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -8,7 +8,7 @@ import numpy as np
 
 from changeover.quantities import Q, Quantity, Refusal
 from changeover.seed import bounds
-from changeover.seed.calibration_line import CalibrationLine, fit_line, t_quantile
+from changeover.seed.calibration_line import CalibrationLine, fit_line
 
 # Common practice, no source: a quarter inch a notch until a row has been measured.
 COMMON_NOTCH = Q(0.25, "in")
@@ -29,18 +29,6 @@ class DepthLine:
         """Return half the 95 % interval of the depth at a notch, None when it cannot be told."""
         width = self.line.half_width(notch)
         return Q(width, "mm") if isfinite(width) else None
-
-
-@dataclass(frozen=True)
-class NotchChoice:
-    """The notch nearest a target depth, the depth it gives, and that depth's 95 % interval."""
-
-    notch: int
-    depth: Quantity
-    low: Quantity | None
-    high: Quantity | None
-    off: Quantity
-    measured: bool
 
 
 def fit_depth_line(notches: Sequence[float], depths: Quantity) -> DepthLine:
@@ -82,48 +70,3 @@ def shifted_depth_line(common: DepthLine, notch: float, depths: Quantity) -> Dep
         float(dug.mean()), common.line.slope, notch, dug.size, float("inf"), spread, dug.size - 1
     )
     return DepthLine(line, measured=True)
-
-
-def depth_line(notches: Sequence[float], depths: Quantity, common: DepthLine) -> DepthLine:
-    """Return the best line that a row's digs allow: fitted, moved, or the fall-back for none.
-
-    Raises Refusal as ``fit_depth_line`` does.
-    """
-    if not len(notches):
-        return common
-    if len(set(notches)) == 1:
-        return shifted_depth_line(common, notches[0], depths)
-    return fit_depth_line(notches, depths)
-
-
-def notch_for_depth(line: DepthLine, target: Quantity, notches: int) -> NotchChoice:
-    """Return the notch, 1 to ``notches``, whose depth is nearest the target.
-
-    ``off`` is the depth at that notch less the target. Raises Refusal when the target lies more
-    than half a step beyond the last notch at either end.
-    """
-    wanted = float(bounds.DEPTH.of(target))
-    exact = line.line.solve(wanted)
-    if notches < 1 or not 0.5 - 1e-9 <= exact <= notches + 0.5 + 1e-9:
-        least, most = line.depth(1).to(target.units), line.depth(notches).to(target.units)
-        raise Refusal(
-            f"Depth {target:.3g~P} cannot be reached: the notches run from {least:.3g~P} to "
-            f"{most:.3g~P}; choose a depth between."
-        )
-    notch = min(max(round(exact), 1), notches)
-    depth, half = line.depth(notch), line.half_width(notch)
-    low, high = (None, None) if half is None else (depth - half, depth + half)
-    return NotchChoice(notch, depth, low, high, depth - target, line.measured)
-
-
-def mean_depth(depths: Quantity, confidence: float = 0.95) -> tuple[Quantity, Quantity | None]:
-    """Return the mean of digs at one notch and half its interval, None for a single dig.
-
-    Raises Refusal for depths out of bounds. Student's t interval of a mean.
-    """
-    dug = np.atleast_1d(bounds.DEPTH.of(depths))
-    mean = Q(float(dug.mean()), "mm")
-    if dug.size < 2:
-        return mean, None
-    half = t_quantile(dug.size - 1, confidence) * float(dug.std(ddof=1)) / dug.size**0.5
-    return mean, Q(half, "mm")

@@ -9,8 +9,13 @@ import numpy as np
 from changeover.planter.scales import WIDEST_STEP, DepthScale, DugLine, step_text
 from changeover.quantities import Q, Quantity, Refusal, Units, how_many, show, unit_of
 from changeover.seed import bounds
-from changeover.seed.calibration_line import CalibrationLine, fit_line
-from changeover.seed.depth_calibration import DepthLine, common_depth_line, shifted_depth_line
+from changeover.seed.calibration_line import CalibrationLine
+from changeover.seed.depth_calibration import (
+    DepthLine,
+    common_depth_line,
+    fit_depth_line,
+    shifted_depth_line,
+)
 
 FAR = 2.0  # a step beyond half or double the scale's asks for a second look (from memory)
 MILLIMETRE = unit_of("mm")
@@ -104,7 +109,10 @@ def fitted_line(digs: RowDigs, units: Units) -> tuple[str, CalibrationLine | Non
         told = f"{tell} how deep the row plants, not its step"
         return f"{how_many(parts[0].size, 'dig')} at notch {digs.notch} {told}", None
     each = np.repeat(notches, [part.size for part in parts])
-    line = fit_line(each, np.concatenate(parts), f"Row {digs.row}, depth calibration")
+    try:
+        line = fit_depth_line(each.tolist(), Q(np.concatenate(parts), "mm")).line
+    except Refusal:  # the depths are within bounds, so that only the slope is wrong
+        return f"the depth does not grow with the notch; {MISTAKEN}", None
     flaw = _flaw(line, units)
     return ("", line) if flaw is None else (flaw, None)
 
@@ -165,8 +173,6 @@ def _offset_only(scale: DepthScale, digs: RowDigs, why: str, units: Units) -> Ro
 
 def _flaw(line: CalibrationLine, units: Units) -> str | None:
     """Say why a fitted step is not fit to be taken over, None when it is."""
-    if line.slope <= 0:
-        return f"the depth does not grow with the notch; {MISTAKEN}"
     if line.freedom < 1:
         return (
             f"{how_many(line.readings, 'dig')} leave nothing to tell how sure the step is; dig more"
