@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from math import isfinite
 
 from changeover.planter.places import Place
-from changeover.planter.scales import DepthScale, step_text
+from changeover.planter.scales import DepthScale, DugLine, step_text
 from changeover.planter.settings import Setting
 from changeover.planter.setup import Cell
 from changeover.quantities import (
@@ -21,7 +22,7 @@ from changeover.quantities import (
 from changeover.seed.case import Case
 from changeover.seed.depth import depth_wanted
 from changeover.seed.reasons import Evidence, Proposed, Reason, Trust
-from changeover.seed.row_line import row_depth_line
+from changeover.seed.row_line import line_of_digs
 from changeover.seed.trust_order import NO_GROUND, Answer
 
 Found = tuple[dict[Cell, Proposed], tuple[str, ...]]
@@ -75,7 +76,7 @@ class _Scale:
         return _RowLine(first, step, says, self._dug(row))
 
     def _dug(self, row: int) -> tuple[float, ...]:
-        """Return what tells the interval of one row from that of another with the same line."""
+        """Return what tells the interval of a row: digs, their middle and squares, the spread."""
         dug = self.scale.digs.get(row)
         if dug is None or dug.spread is None:
             return ()
@@ -101,7 +102,7 @@ def propose_depth(case: Case, setting: Setting) -> Found:
         line = scale.line(row)
         if line not in shared:
             notch = line.notch(depth, scale.count)
-            shared[line] = notch, _row_reason(scale, line, answer.reason, depth, row, notch)
+            shared[line] = notch, _row_reason(scale, line, answer.reason, depth, notch)
         cell = Cell(setting.key, Place.of_row(row))
         cells[cell] = Proposed(cell, *shared[line], answer.low, answer.high)
     return cells, _unreached(scale, depth, cells.values())
@@ -119,7 +120,7 @@ def _one_notch(case: Case, setting: Setting, answer: Answer, scale: _Scale) -> F
 
 
 def _row_reason(
-    scale: _Scale, line: _RowLine, reason: Reason, depth: float, row: int, notch: int | None
+    scale: _Scale, line: _RowLine, reason: Reason, depth: float, notch: int | None
 ) -> Reason:
     if notch is None:
         low, high = scale.show(line.depth(1)), scale.show(line.depth(scale.count))
@@ -129,7 +130,7 @@ def _row_reason(
         )
         return replace(reason, why=why, rule="depth out of reach")
     how = f"{reason.how}. Notch {notch} of {scale.count} gives {scale.show(line.depth(notch))}"
-    how += _interval_words(scale, row, notch)
+    how += _interval_words(scale, line, notch)
     if not line.says:
         return replace(reason, how=f"{how} ({step_text(scale.scale.step, scale.units)} a notch)")
     source = f"{reason.source}; the row’s notch: your record"
@@ -158,10 +159,13 @@ def own_words(scale: DepthScale, row: int, units: Units) -> str:
     return f"this row plants {by} than its scale says{whence}"
 
 
-def _interval_words(scale: _Scale, row: int, notch: int) -> str:
-    dug = row in scale.scale.digs
-    half = row_depth_line(scale.scale, row).half_width(notch) if dug else None
-    return f" ± {show(half, 'depth', scale.units)} (95 %)" if half is not None else ""
+def _interval_words(scale: _Scale, line: _RowLine, notch: int) -> str:
+    if not line.dug:
+        return ""
+    digs, middle, squares, spread = line.dug
+    dug = DugLine(int(digs), middle, squares)
+    half = line_of_digs(line.first, line.step, dug, spread).half_width(notch)
+    return f" ± {scale.show(half)} (95 %)" if isfinite(half) else ""
 
 
 def _with_record(evidence: Iterable[Evidence], says: str) -> tuple[Evidence, ...]:

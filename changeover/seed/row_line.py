@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isfinite
+from math import inf, isfinite
 
 import numpy as np
 
@@ -126,13 +126,20 @@ def row_depth_line(scale: DepthScale, row: int) -> DepthLine:
     if dug is None:
         line = CalibrationLine(_mm(scale.depth(1, row)), step, 1.0, 0, 0.0, 0.0, 0)
         return DepthLine(line, measured=row in scale.offsets)
-    level = _mm(scale.depth(1, row)) + (dug.middle - 1) * step
-    squares = dug.squares or float("inf")
-    freedom = dug.digs - (2 if dug.squares else 1) if dug.spread is not None else 0
-    spread = _mm(dug.spread) if dug.spread is not None else 0.0
-    return DepthLine(
-        CalibrationLine(level, step, dug.middle, dug.digs, squares, spread, freedom), measured=True
-    )
+    spread = None if dug.spread is None else _mm(dug.spread)
+    first = _mm(scale.depth(1, row))
+    return DepthLine(line_of_digs(first, step, dug, spread), measured=True)
+
+
+def line_of_digs(first: float, step: float, dug: DugLine, spread: float | None) -> CalibrationLine:
+    """Return a row's line with its interval, from the depth at notch 1 and the step, plain figures.
+
+    ``spread`` is that of ``dug`` in the same unit.
+    """
+    freedom = dug.digs - (2 if dug.squares else 1) if spread is not None else 0
+    level = first + (dug.middle - 1) * step
+    squares = dug.squares or inf
+    return CalibrationLine(level, step, dug.middle, dug.digs, squares, spread or 0.0, freedom)
 
 
 def dug_line(line: CalibrationLine) -> DugLine:

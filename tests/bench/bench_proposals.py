@@ -6,7 +6,7 @@ import numpy as np
 
 from changeover.planter.load_reading import LoadReading
 from changeover.planter.places import Place, Scope
-from changeover.planter.scales import DepthScale
+from changeover.planter.scales import DepthScale, DugLine
 from changeover.planter.settings import Kind, Setting, WorkPlace
 from changeover.quantities import Q
 from changeover.seed.bulk import Ask, propose_many
@@ -29,6 +29,7 @@ READINGS = tuple(
     LoadReading(Place.of_row(5), Q(setting, "lbf"), Q(load, "lbf"))
     for setting, load in ((100, 70), (200, 150), (300, 238))
 )
+DUG = DugLine(10, 6.0, 40.0, Q(0.05, "in"))
 CROPS = ("corn", "soybean", "sorghum", "sunflower", "cotton")
 
 
@@ -74,5 +75,13 @@ def measure() -> Iterable[Ratio | Spell]:
     yield Spell(
         "the same, each row with its own depth offset",
         seconds_of(lambda: proposal(planter=calibrated)),
+        0.05,
+    )
+    for row in calibrated.row_numbers:
+        deep = deep.with_row(row, deep.offsets[row], Q(0.2 + row / 1000, "in"), DUG)
+    dug = planter(48, depth=deep)
+    yield Spell(
+        "the same, each row with its own depth line by digs",
+        seconds_of(lambda: proposal(planter=dug)),
         0.05,
     )
