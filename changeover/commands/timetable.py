@@ -2,7 +2,7 @@
 
 import argparse
 import sys
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -70,7 +70,8 @@ def run(args: argparse.Namespace) -> int:
     limits = read_limits(args.seconds)
     with opened(args) as store:
         view = work_view(store, args.planter, Units(args.units))
-        crew = crew_of(store, args.crew, tools)
+        used = {tool for task in view.worklist.tasks for tool in task.tools}
+        crew = crew_of(store, args.crew, tools, used)
     with progress_bar() as bar:
         report = bar.search if bar is not None else None
         plan = solve(question_of(view, crew, begin), Limits(limits, report=report))
@@ -82,21 +83,56 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
-def crew_of(store: "Store", typed: str | None, tools: Mapping[str, int] | None = None) -> "Crew":
-    """Return the crew of a store, or those of the names typed, with other counts of tools."""
+def crew_of(
+    store: "Store",
+    typed: str | None,
+    tools: Mapping[str, int] | None = None,
+    used: Collection[str] = (),
+) -> "Crew":
+    """Return the crew of a store, or those of the names typed, with other counts of tools.
+
+    ``used`` are the tools that the work needs. Raises Refusal for a tool that is neither among
+    them nor in the store, and for names that cannot be.
+    """
     from dataclasses import replace
 
     from changeover.desk.crew import crew
     from changeover.switch.crew import SharedTool, named
 
     there = crew(store)
-    names = [name.strip() for name in (typed or "").split(",") if name.strip()]
+    names = read_names(typed)
+    _refuse_unknown_tools(tools or {}, {*used, *(tool.name for tool in there.tools)})
     counts = {**{tool.name: tool.count for tool in there.tools}, **(tools or {})}
     shared = tuple(SharedTool(name, count) for name, count in counts.items())
     members = named(there.members, names) if names else there.members
     if names:
         members = tuple(replace(one, here=True) for one in members)
     return replace(there, members=members, tools=shared)
+
+
+def read_names(typed: str | None) -> list[str]:
+    """Read names such as ``Ann, Bo``; none when nothing is typed. Raises Refusal."""
+    from changeover.quantities import Refusal
+
+    if typed is None:
+        return []
+    names = [name.strip() for name in typed.split(",")]
+    if not all(names):
+        raise Refusal(f"--crew “{typed}” leaves a name empty; write names like Ann, Bo.")
+    folded = [name.casefold() for name in names]
+    for number, name in enumerate(folded):
+        if name in folded[:number]:
+            raise Refusal(f"--crew names “{names[number]}” twice; write each person once.")
+    return names
+
+
+def _refuse_unknown_tools(tools: Mapping[str, int], known: set[str]) -> None:
+    from changeover.quantities import Refusal
+
+    for name in tools:
+        if name not in known:
+            there = ", ".join(sorted(known)) or "none"
+            raise Refusal(f"--tool: no work here needs a “{name}”; its tools are {there}.")
 
 
 def read_clock(text: str | None) -> int | None:

@@ -13,6 +13,7 @@ from changeover.store.opening import Store
 from changeover.switch.own_tasks import OwnTask, Split
 from changeover.switch.tasks import Task
 from changeover.switch.wording import places_text
+from changeover.switch.work_bounds import check_minutes, check_persons
 
 OwnWork = OwnTask | Split
 
@@ -64,6 +65,15 @@ def name_for(title: str, taken: Iterable[str]) -> str:
     stem, known = "_".join(words) or "task", set(taken)
     names = (stem if number == 1 else f"{stem}_{number}" for number in range(1, len(known) + 2))
     return next(name for name in names if name not in known)
+
+
+def check_own_task(task: OwnTask) -> OwnTask:
+    """Return a task of one's own that can be done. Raises Refusal for what no task takes."""
+    what = f"“{task.title}”"
+    check_minutes(task.minutes_fixed, f"{what}, minutes once")
+    check_minutes(task.minutes_each, f"{what}, minutes at each")
+    check_persons(task.persons, f"{what}, persons")
+    return task
 
 
 def families(view: WorkView) -> tuple[Task, ...]:

@@ -24,7 +24,7 @@ from changeover.quantities import (
 
 _BOUNDS: dict[str, tuple[float, float, str]] = {
     "vacuum": (0.0, 80.0, "inH2O"),
-    "seed_rate": (1.0, 5_000_000.0, "seed/acre"),
+    "seed_rate": (100.0, 5_000_000.0, "seed/acre"),
     "hub_spacing": (-5.0, 25.0, "mm"),
     "seed_left": (0.0, 20_000.0, "lb"),
 }

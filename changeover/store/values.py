@@ -66,7 +66,7 @@ class PlannedJob(NextJob):
         if not self.name.strip():
             raise Refusal("The job has no name; give it one.")
         check_job_kinds(self, f"Job {self.name}")
-        if self.lateness_cost is not None and self.lateness_cost < 0:
+        if self.lateness_cost is not None and not self.lateness_cost >= 0:
             raise Refusal(f"Job {self.name}: the cost of a day late cannot be below zero.")
 
 

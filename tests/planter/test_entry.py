@@ -175,3 +175,9 @@ def test_a_difference_that_no_screen_can_show_is_none(shift: float) -> None:
     assert not same_value(hub, one, Q(shift + 0.1, "mm"))
     shown = read_value(hub, ONE, ROW, show_value(hub, ONE, ROW, one, Units.US), Units.US)
     assert same_value(hub, one, shown)
+
+
+@pytest.mark.parametrize("text", ["5 seeds/ha", "2", "99 /acre", "6e6"])
+def test_a_seed_rate_beyond_what_is_sown_is_refused(text: str) -> None:
+    with pytest.raises(Refusal, match="outside 100 to 5e\\+06 seed/acre"):
+        read("seed_rate", text, Place(Scope.DRIVE, "drive 1"))

@@ -7,7 +7,7 @@ from datetime import date
 from changeover.desk.edits import PutJob
 from changeover.desk.season.plan import SeasonAnswer
 from changeover.desk.who_does_what import length_text
-from changeover.quantities import Quantity, Units, show
+from changeover.quantities import Quantity, Refusal, Units, show
 from changeover.seed.fields import Field
 from changeover.store.opening import Store
 from changeover.store.values import PlannedJob
@@ -17,6 +17,11 @@ LOOSENED = (
     "A fixed job cannot begin first thing on its day, so the fixed ones are planned from "
     "their day on."
 )
+
+NOT_PLANNED = "not planned"
+
+MOST_LATENESS_COST = 1e9
+"""The most that a day late may cost, in any currency: our own choice, against slips of the pen."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +55,8 @@ def job_lines(
             fixed = answer.fixed(job.name)
             line = replace(line, planned=planned_text(answer, slot), late=slot.late_days > 0)
             line = replace(line, fixed=fixed)
+        elif answer is not None and job.name in answer.left_out:
+            line = replace(line, planned=NOT_PLANNED, late=True)
         lines.append(line)
     return tuple(lines)
 
@@ -127,6 +134,21 @@ def _proved(answer: SeasonAnswer) -> str:
 def percent(share: float) -> str:
     """Write a share as whole percent, rounded up, so that no gap is made out smaller than it is."""
     return f"{-int(-100 * share // 1)} %"
+
+
+def read_lateness_cost(text: str) -> float | None:
+    """Read the cost of a day late in money, none when empty. Raises Refusal."""
+    typed = "".join(text.replace(",", "").split())
+    if not typed:
+        return None
+    try:
+        cost = float(typed)
+    except ValueError as error:
+        raise Refusal(f"“{text}” is no amount of money; write it like 600.") from error
+    if not 0 <= cost <= MOST_LATENESS_COST:
+        most = money_text(MOST_LATENESS_COST)
+        raise Refusal(f"A day late: “{text}” cannot be its cost; enter 0 to {most}, such as 600.")
+    return cost
 
 
 def mark_done(job: PlannedJob) -> PutJob:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLineEdit, QScrollArea, QWidget
 
 from changeover.desk.edits import NextJob, PlannedJob, PutJob
 from changeover.desk.labels import crop_words
+from changeover.desk.season.lines import read_lateness_cost
 from changeover.quantities import Refusal, Units
 from changeover.seed.fields import Field
 from changeover.seed.lots import SeedLot
@@ -64,18 +65,9 @@ class SeasonJobForm(FormDialog):
             **values,
             name=self.name.text().strip(),
             planter=self.planter.chosen or None,
-            lateness_cost=self._cost(),
+            lateness_cost=read_lateness_cost(self.cost.text()),
             done=self._before.done if self._before is not None else False,
         )
-
-    def _cost(self) -> float | None:
-        text = self.cost.text().strip().replace(",", "").replace(" ", "")
-        if not text:
-            return None
-        try:
-            return float(text)
-        except ValueError as error:
-            raise Refusal(f"“{text}” is no amount of money; write it like 600.") from error
 
     def _fill(self, job: PlannedJob | None) -> None:
         self.inputs.show_job(job)

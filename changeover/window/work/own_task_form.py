@@ -65,7 +65,7 @@ class OwnTaskForm(FormDialog):
             after=tuple(filter(None, [self.after.chosen])),
             before=tuple(filter(None, [self.before.chosen])),
         )
-        return PutOwnWork(planter.name, task)
+        return PutOwnWork(planter.name, desk.check_own_task(task))
 
     def _lay_out(self) -> None:
         hints = {

@@ -63,13 +63,17 @@ def test_an_added_task_comes_after_what_was_chosen(work: OnDemo, form: OwnTaskFo
         ("places", "tank 9", "has no “tank 9”"),
         ("persons", "some", "how many persons"),
         ("persons", "0", "at least one person"),
+        ("persons", "500", "enter 1 to 20 persons"),
+        ("fixed", "1e9 min", "a day at most"),
+        ("each", "-5 min", "less than no time"),
     ],
 )
 def test_what_cannot_be_is_said_below_the_form(
     form: OwnTaskForm, field: str, text: str, words: str
 ) -> None:
     form.title.setText("Grease")
-    getattr(form, field).setText(text)
+    typed = getattr(form, field)
+    getattr(typed, "line", typed).setText(text)
     assert words in form.refusal.text()
     assert not form.take.isEnabled()
 
