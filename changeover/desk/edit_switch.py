@@ -27,7 +27,7 @@ from changeover.planter.places import Place
 from changeover.planter.setup import Cell, Setup, Value
 from changeover.quantities import Quantity, Refusal, Units
 from changeover.seed.seed_size import seed_size
-from changeover.store.journal import in_words
+from changeover.store.journal import differing
 from changeover.store.refusals import Conflict
 from changeover.store.switches import ABANDONED, CLOSED
 from changeover.store.unit_of_work import UnitOfWork
@@ -44,8 +44,8 @@ def choose_next(work: UnitOfWork, edit: ChooseNext) -> Effect:
     switch = work.switches.open(edit.planter)
     standing = switch.job if switch is not None else None
     if standing not in (edit.before, edit.job):
-        mine, theirs = in_words(edit.job), in_words(standing)
-        raise Conflict(f"What comes next on {edit.planter}", mine, theirs)
+        texts = differing(edit.job, standing, edit.before)
+        raise Conflict(f"What comes next on {edit.planter}", *texts, standing)
     if switch is None:
         as_found = work.cells.read(edit.planter, Side.AS_FOUND)
         work.switches.begin(edit.planter, OpenSwitch(edit.job, as_found, work.when))

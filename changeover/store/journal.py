@@ -12,6 +12,7 @@ from changeover.planter.places import Place
 from changeover.quantities import is_quantity, unit_sign
 
 MOST_LISTED = 64  # as many as a planter has rows; longer lists are counted
+MOST_SIGNS, REMOVED = 60, "removed"
 
 
 def in_words(value: Any) -> str:
@@ -41,6 +42,35 @@ def in_words(value: Any) -> str:
         named = ((f.name, getattr(value, f.name)) for f in fields(value))
         return ", ".join(f"{name} {in_words(one)}" for name, one in named if one is not None)
     return str(value)
+
+
+def differing(mine: Any, stored: Any, before: Any) -> tuple[str, str]:
+    """Return the texts of two values of one thing, told by the fields in which they differ.
+
+    A value that is gone is ``removed``, and the other is told by what changed in it ``before``.
+    """
+    if mine is None or stored is None:
+        there = stored if mine is None else mine
+        words = REMOVED if there is None else _told(there, _other_fields(there, before))
+        return (REMOVED, words) if mine is None else (words, REMOVED)
+    names = _other_fields(mine, stored)
+    return _told(mine, names), _told(stored, names)
+
+
+def _other_fields(one: Any, other: Any) -> tuple[str, ...]:
+    names = tuple(each.name for each in fields(one))
+    if type(one) is not type(other):
+        return names
+    return tuple(name for name in names if getattr(one, name) != getattr(other, name))
+
+
+def _told(value: Any, names: tuple[str, ...]) -> str:
+    told = ((name.replace("_", " "), in_words(getattr(value, name))) for name in names)
+    return ", ".join(f"{name} {_clipped(words) or 'empty'}" for name, words in told) or "as it was"
+
+
+def _clipped(words: str) -> str:
+    return words if len(words) <= MOST_SIGNS else f"{words[: MOST_SIGNS - 1]}…"
 
 
 class Journal:

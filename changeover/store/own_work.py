@@ -1,17 +1,20 @@
 """Keeping what a person adds to the work of a switch: tasks of their own, and tasks split off."""
 
+from collections.abc import Iterable
 from dataclasses import fields
 from typing import Any, TypeAlias
 
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from changeover.planter.places import Place
 from changeover.quantities import Refusal
-from changeover.store.journal import Journal, in_words
+from changeover.store.journal import Journal, differing
 from changeover.store.own_work_tables import OwnTaskRow, SplitRow
 from changeover.store.refusals import Conflict
 from changeover.store.switches import Switches
 from changeover.switch.own_tasks import OwnTask, Split
+from changeover.switch.wording import places_text
 
 OwnWork: TypeAlias = OwnTask | Split
 _Row: TypeAlias = OwnTaskRow | SplitRow
@@ -47,7 +50,7 @@ class OwnWorkOf:
             row = self._row(planter, before)
             stored = None if row is None else _value(row)
             if row is None or stored != before:
-                raise Conflict(f"Task {before.name}", in_words(value), in_words(stored))
+                raise Conflict(f"Task {before.name}", *differing(value, stored, before), stored)
             self._session.delete(row)
             self._session.flush()
         if value is not None:
@@ -74,8 +77,21 @@ class OwnWorkOf:
     def _note(self, planter: str, before: OwnWork | None, value: OwnWork | None) -> None:
         if self._journal is not None:
             one: Any = value if value is not None else before
-            what = "own task" if isinstance(one, OwnTask) else "split"
-            self._journal.note_fields(f"{what} {one.name}", before, value, planter=planter)
+            if isinstance(one, Split):
+                work = one.family.partition(".")[0].replace("_", " ")
+                what = f"work at {work} split off for {one.name}"
+                self._journal.note(what, _where(before), _where(value), planter=planter)
+            else:
+                self._journal.note_fields(f"own task {one.name}", before, value, planter=planter)
+
+
+def _where(split: OwnWork | None) -> str | None:
+    """Return the places of a split as history tells them, None when there is none."""
+    return places_text(_sorted(split.places)) if split is not None else None
+
+
+def _sorted(places: Iterable[Place]) -> tuple[Place, ...]:
+    return tuple(sorted(places, key=lambda place: (place.row or 0, str(place))))
 
 
 def _value(row: _Row) -> OwnWork:
@@ -93,5 +109,6 @@ def _split(row: SplitRow) -> Split:
 def _new(value: OwnWork, switch: int) -> _Row:
     if isinstance(value, OwnTask):
         return OwnTaskRow(switch_id=switch, **{name: getattr(value, name) for name in _TASK})
-    places = tuple(sorted(value.places, key=lambda place: (place.row or 0, str(place))))
-    return SplitRow(switch_id=switch, family=value.family, name=value.name, places=places)
+    return SplitRow(
+        switch_id=switch, family=value.family, name=value.name, places=_sorted(value.places)
+    )

@@ -15,7 +15,7 @@ from changeover.planter.machine import Planter
 from changeover.planter.names import alike
 from changeover.planter.scales import DepthScale, DugLine, Index, Position
 from changeover.quantities import Refusal
-from changeover.store.journal import Journal, in_words
+from changeover.store.journal import Journal, differing
 from changeover.store.machine_tables import (
     DepthOffsetRow,
     DriveRow,
@@ -102,8 +102,7 @@ class Planters:
         row = self.row(before.name)
         stored = _value(row)
         if stored != before:
-            mine = in_words(planter)
-            raise Conflict(f"Planter {before.name}", mine, in_words(stored))
+            raise Conflict(f"Planter {before.name}", *differing(planter, stored, before), stored)
         if planter is None:
             row.retired = True
         else:

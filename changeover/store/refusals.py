@@ -6,11 +6,12 @@ from changeover.quantities import Refusal
 class Conflict(Refusal):
     """Somebody else changed the same thing meanwhile; both values are named.
 
-    ``mine`` is the text of the value that was to be saved, ``theirs`` of the one that stands.
+    ``mine`` is the text of the value that was to be saved, ``theirs`` of the one that stands,
+    which is ``stored`` where it can be written over once a person has chosen.
     """
 
-    def __init__(self, what: str, mine: str, theirs: str) -> None:
-        self.what, self.mine, self.theirs = what, mine, theirs
+    def __init__(self, what: str, mine: str, theirs: str, stored: object = None) -> None:
+        self.what, self.mine, self.theirs, self.stored = what, mine, theirs, stored
         super().__init__(
             f"{what} was changed by someone else meanwhile: it is now {theirs or 'empty'}, and "
             f"yours is {mine or 'empty'}; look again and choose."

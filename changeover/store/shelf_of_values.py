@@ -10,7 +10,7 @@ from sqlalchemy.orm import Session
 from changeover.planter.names import folded
 from changeover.quantities import Refusal
 from changeover.store.base import Counted
-from changeover.store.journal import Journal, in_words
+from changeover.store.journal import Journal, differing, in_words
 from changeover.store.refusals import Conflict
 
 Kept = TypeVar("Kept")
@@ -75,7 +75,7 @@ class Values(Generic[Kept]):
         stored = None if row is None else self._value(row)
         if row is None or stored != before:
             name = in_words(self._sort.key_of(before))
-            raise Conflict(f"{self._title} {name}", in_words(value), in_words(stored))
+            raise Conflict(f"{self._title} {name}", *differing(value, stored, before), stored)
         if value is None:
             self._session.delete(row)
         else:

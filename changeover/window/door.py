@@ -1,7 +1,8 @@
 """The door of the window: every change goes through it as an edit on the undo stack."""
 
 from collections.abc import Callable
-from typing import Protocol
+from dataclasses import replace
+from typing import Any, Protocol
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
@@ -53,7 +54,8 @@ class Door(QObject):
 
     ``latest`` is the edit that was carried out last. ``told`` says what a person must know of an
     edit that was taken, its ``note``. ``overtaken`` says, before the refusal, that
-    somebody else has changed the store meanwhile, so that all pages read it again.
+    somebody else has changed the store meanwhile, so that all pages read it again; ``choose`` is
+    asked then, where one of the two values can be kept, and says whether it is this one's.
     """
 
     changed = Signal(object)
@@ -65,6 +67,7 @@ class Door(QObject):
         super().__init__(parent)
         self._apply = apply
         self.latest: Edit | None = None
+        self.choose: Callable[[Conflict], bool] = lambda _conflict: False
         self.stack = QUndoStack(self)
 
     def push(self, edit: Edit) -> bool:
@@ -81,11 +84,20 @@ class Door(QObject):
         """Apply an edit without the stack; return its inverse, or None when it was refused."""
         try:
             outcome = self._apply(edit)
+        except Conflict as conflict:
+            self.overtaken.emit()
+            return self._settle(edit, conflict)
         except Refusal as refusal:
-            if isinstance(refusal, Conflict):
-                self.overtaken.emit()
             self.refused.emit(str(refusal))
             return None
         self.latest = edit
         self.changed.emit(outcome.changed)
         return outcome.inverse
+
+    def _settle(self, edit: Any, conflict: Conflict) -> Edit | None:
+        """Carry an edit out over what somebody else stored meanwhile, if a person so chooses."""
+        can = conflict.stored is not None and hasattr(edit, "before")
+        if can and edit.before != conflict.stored and self.choose(conflict):
+            return self.carry_out(replace(edit, before=conflict.stored))
+        self.refused.emit(str(conflict))
+        return None

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from changeover.desk.changed import Changed
+from changeover.desk.edits import Conflict
 from changeover.desk.fleet import planter_names
 from changeover.quantities import Refusal
 from changeover.window.asking import Asking
@@ -129,6 +130,7 @@ class MainWindow(QMainWindow):
     def _listen(self) -> None:
         self.door.changed.connect(self._hear)
         self.door.overtaken.connect(self._look_again)
+        self.door.choose = self._choose
         self.door.refused.connect(self.notice.say)
         self.door.told.connect(self.notice.say)
         self.outlook.moved.connect(lambda: self._refresh(EVERYTHING))
@@ -163,6 +165,14 @@ class MainWindow(QMainWindow):
         self.notice.hide()
         self.outlook.note(changed, self.door.latest)
         self._refresh(changed)
+
+    def _choose(self, conflict: Conflict) -> bool:
+        """Ask whose value stands, and say whether it is this person's."""
+        return self._asking.confirm(
+            f"{conflict.what} was changed by someone else meanwhile.",
+            f"Theirs: {conflict.theirs}.\nYours: {conflict.mine}.",
+            "Keep mine",
+        )
 
     def _look_again(self) -> None:
         """Read everything again, as somebody else has changed the store."""

@@ -15,6 +15,7 @@ from changeover.desk.edits import (
 )
 from changeover.desk.opening import Store
 from changeover.desk.plan_switch import work_view
+from changeover.desk.records import history
 from changeover.planter.places import Place
 from changeover.planter.settings import WorkPlace
 from changeover.quantities import Q, Refusal
@@ -95,3 +96,10 @@ def test_an_open_own_task_holds_the_signing_off(demo, do) -> None:
 def test_without_an_open_switch_there_is_nothing_to_add_to(do) -> None:
     with pytest.raises(Refusal, match="no next lot is chosen"):
         do(PutOwnWork("Penny Twelve", GREASE))
+
+
+def test_a_split_stands_in_the_history_in_words(demo, do) -> None:
+    do(PutOwnWork(BAR, BACK))
+    line = history(demo, BAR, 1)[0]
+    assert line.what == f"work at set closing split off for {BACK.name}"
+    assert line.new == "rows 13–24"

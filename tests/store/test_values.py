@@ -101,8 +101,18 @@ def test_the_later_writer_sees_both_values(store) -> None:
         work.fields.put(theirs, first)
     with pytest.raises(Conflict) as refusal, store.work("Ada") as work:
         work.fields.put(mine, first)
-    assert "2 ac" in refusal.value.mine
-    assert "3 ac" in refusal.value.theirs
+    assert (refusal.value.mine, refusal.value.theirs) == ("area 2 ac", "area 3 ac")
+    assert refusal.value.stored == theirs
+
+
+def test_who_removes_what_was_changed_meanwhile_is_told_the_change(store) -> None:
+    first = Field("F", Q(1.0, "acre"))
+    with store.work("Ada") as work:
+        work.fields.put(first, None)
+        work.fields.put(replace(first, where="Home"), first)
+    with pytest.raises(Conflict) as refusal, store.work("Bo") as work:
+        work.fields.put(None, first)
+    assert (refusal.value.mine, refusal.value.theirs) == ("removed", "where Home")
 
 
 def test_what_is_missing_is_named(store) -> None:

@@ -1,11 +1,23 @@
 """The door of the window: edits on the undo stack, refusals as a sentence."""
 
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
 from pytestqt.qtbot import QtBot
 
 from changeover.desk.changed import Changed
-from changeover.desk.edits import SetCells, Side
+from changeover.desk.door import apply
+from changeover.desk.edits import PutField, SetCells, Side
+from changeover.desk.fields import fields
+from changeover.desk.opening import Store
+from changeover.desk.starting import new_store
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
+from changeover.quantities import Q
+from changeover.seed.fields import Field
+from changeover.window.door import Door
 from tests.window.invented import MemoryDesk
 
 DEPTH = Cell("depth", Place.of_row(3))
@@ -48,3 +60,38 @@ def test_an_undo_that_is_refused_is_taken_off_the_stack(desk: MemoryDesk, qtbot:
     door.stack.undo()
     assert door.stack.count() == 0
     assert desk.board.target.get(DEPTH) == 6
+
+
+@pytest.fixture
+def overtaken(tmp_path: Path) -> Iterator[tuple[Store, Door, PutField]]:
+    """A field that somebody else changes after it was read, and an edit that does not know."""
+    store = new_store(tmp_path / "two.sqlite")
+    first = Field("F", Q(1.0, "acre"))
+    apply(store, PutField(first), "Ada")
+    apply(store, PutField(replace(first, where="Home"), before=first), "Bo")
+    door = Door(lambda edit: apply(store, edit, "Ada"))  # type: ignore[arg-type]
+    yield store, door, PutField(replace(first, area=Q(2.0, "acre")), before=first)
+    store.close()
+
+
+def test_the_later_writer_may_keep_their_own_value_and_take_it_back(
+    overtaken: tuple[Store, Door, PutField],
+) -> None:
+    store, door, edit = overtaken
+    asked = []
+    door.choose = lambda conflict: not asked.append((conflict.mine, conflict.theirs))
+    assert door.push(edit)
+    assert asked == [("area 2 ac, where empty", "area 1 ac, where Home")]
+    assert fields(store) == (edit.value,)
+    door.stack.undo()
+    assert fields(store)[0].where == "Home"
+
+
+def test_the_later_writer_may_leave_the_other_value(
+    overtaken: tuple[Store, Door, PutField], qtbot: QtBot
+) -> None:
+    store, door, edit = overtaken
+    with qtbot.waitSignal(door.refused) as told:
+        assert not door.push(edit)
+    assert "changed by someone else" in told.args[0]
+    assert fields(store)[0].where == "Home"
