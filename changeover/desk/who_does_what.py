@@ -122,7 +122,18 @@ def solve(question: Question, limits: Limits | None = None) -> CrewPlan:
     """Look for the shortest timetable. Raises Refusal when the crew cannot do the work."""
     from changeover.switch.timetable.solve import timetable
 
-    return CrewPlan(question, timetable(question.crew_work.work, limits or Limits(SECONDS)))
+    try:
+        found = timetable(question.crew_work.work, limits or Limits(SECONDS))
+    except Refusal as refusal:
+        raise Refusal(_with_titles(str(refusal), question.crew_work.tasks)) from refusal
+    return CrewPlan(question, found)
+
+
+def _with_titles(sentence: str, tasks: Mapping[str, Task]) -> str:
+    """Return a sentence that names tasks by their titles where it named them by their keys."""
+    for key, task in tasks.items():
+        sentence = sentence.replace(f"“{key}”", f"“{task.title.split(', ')[0]}”")
+    return sentence
 
 
 def with_more(question: Question, *, persons: int = 0, tool: str = "") -> Question:

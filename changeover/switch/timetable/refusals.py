@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from changeover.quantities import Refusal
+from changeover.quantities import Refusal, how_many
 from changeover.switch.timetable.apart import cases
 from changeover.switch.timetable.model import Activity, Mode, Person, Stint, Work
 from changeover.switch.timetable.rest import Rest
@@ -87,7 +87,7 @@ def _refuse_mode(activity: Activity, mode: Mode, work: Work, able: int) -> None:
     if mode.persons > able:
         skill = f" with the skill “{activity.skill}”" if activity.skill else ""
         raise Refusal(
-            f"“{activity.key}” needs {mode.persons} person(s){skill} and the crew has {able}; "
+            f"“{activity.key}” needs {how_many(mode.persons, 'person')}{skill} and the crew has {able}; "
             "add a person to the crew or the skill to a person."
         )
     for tool, amount in mode.uses.items():

@@ -161,7 +161,7 @@ def test_a_circle_of_prerequisites_is_named() -> None:
     [
         (Activity("a", (Mode(1),), after=("b",)), "“b”, which is not in the work"),
         (Activity("a", (Mode(1),), skill="meters"), "with the skill “meters” and the crew has 0"),
-        (Activity("a", (Mode(1, persons=3),)), "needs 3 person(s) and the crew has 2"),
+        (Activity("a", (Mode(1, persons=3),)), "needs 3 persons and the crew has 2"),
         (Activity("a", (Mode(1, uses={"vacuum": 2}),)), "needs 2 of “vacuum”"),
         (Activity("a", (Mode(-1),)), "below zero"),
         (Activity("a", ()), "no way to be done"),
