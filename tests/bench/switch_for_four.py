@@ -1,6 +1,8 @@
 """Switches of 48 rows with 12 kinds of task for a crew of four, made up for the benchmark."""
 
-from changeover.switch.timetable.solve import Activity, Mode, Person, Work
+from dataclasses import replace
+
+from changeover.switch.timetable import Activity, Mode, Person, Work
 
 ROWS = tuple(range(1, 49))
 RAISED, LOWERED, FAN, OFF = "raised and locked", "lowered", "fan running", "power off"
@@ -54,6 +56,24 @@ def corn_to_beans() -> Work:
         tools={"vacuum": 1, "stand": 2},
         state_minutes=3,
     )
+
+
+def with_lunch() -> Work:
+    """Return the switch from corn to beans begun at 7:00 by a crew that eats from 12 to 13."""
+    work = corn_to_beans()
+    hours = ((0, 5 * 60), (6 * 60, 12 * 60))
+    return replace(work, crew=tuple(replace(person, hours=hours) for person in work.crew))
+
+
+def by_turns() -> Work:
+    """Return the harder switch begun at 10:00, two eating from 12 to 13 and two from 13 to 14."""
+    work = short_of_hands()
+    noons = (2 * 60, 2 * 60, 3 * 60, 3 * 60)
+    crew = (
+        replace(person, hours=((0, noon), (noon + 60, 10 * 60)))
+        for person, noon in zip(work.crew, noons, strict=True)
+    )
+    return replace(work, crew=tuple(crew))
 
 
 def short_of_hands() -> Work:

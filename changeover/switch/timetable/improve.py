@@ -40,10 +40,12 @@ class Improver:
         self._begin_from(self.best)
 
     def offer(self, stints: Sequence[Stint]) -> None:
-        """Go on from another timetable when it is shorter."""
+        """Keep another timetable when it is shorter; changes go on from where they are.
+
+        By trial they come further from there than from one that is put together tightly.
+        """
         if _last(stints) < self.length:
             self.best, self.length = list(stints), _last(stints)
-            self._begin_from(self.best)
 
     def work(self, until: float, bound: int) -> bool:
         """Try changes until a moment on the clock; say whether a bound has been reached."""

@@ -25,8 +25,8 @@ ORDERED = 5
 """Up to this many runs are tried in every order; our own choice, to keep it under 50 ms."""
 
 
-RELAXED_SHARE = 0.15
-"""The share of the time for proving with linear relaxations first; our own choice, by trial."""
+RELAXED_SHARE = 0.1
+"""The share of the time left for each first try with linear relaxations; our own, by trial."""
 
 
 @dataclass(frozen=True)
@@ -59,15 +59,13 @@ def strong_model(rest: Rest, horizon: int, least: Mapping[str, int], earliest: E
     return ruled
 
 
-def phases_of(
-    rest: Rest, clock: Clock, seconds: float, meanwhile: Meanwhile | None = None
-) -> Phases:
+def phases_of(rest: Rest, clock: Clock, until: float, meanwhile: Meanwhile | None = None) -> Phases:
     """Solve the work of each state alone, as if nothing else were there, hours left aside.
 
     While work in one state goes on, no other state's work does: cutting those other times out
     of any timetable leaves one for this state alone, so that its least length is a bound. Where
-    a state must be left and come back to, its runs are solved one by one as well. ``meanwhile``
-    goes on beside the solver in the place of a worker.
+    a state must be left and come back to, its runs are solved one by one as well. Those that are
+    not proven soon are asked for again with ``meanwhile`` beside, until a moment on the clock.
     """
     runs = runs_of(rest)
     whole: dict[str, frozenset[str]] = {
@@ -76,13 +74,16 @@ def phases_of(
         if state is not None
     }
     parts = sorted({*whole.values(), *runs}, key=lambda part: (len(part), sorted(part)))
-    solved: dict[frozenset[str], tuple[int, Sequence[Stint]]] = {}
-    for place, part in enumerate(parts):
-        share = (seconds - clock.spent) / (len(parts) - place)
-        solved[part] = _alone(_only(rest, part), clock, share, meanwhile)
-    least = {state: solved[part][0] for state, part in whole.items()}
-    parts_least = {part: minutes for part, (minutes, _) in solved.items()}
-    return Phases(least, parts_least, [solved[run][1] for run in runs])
+    alone = {part: _Alone(_only(rest, part)) for part in parts}
+    for each in alone.values():
+        each.ask(clock, RELAXED_SHARE * (until - clock.spent))
+    hard = [each for each in alone.values() if not each.proven]
+    for place, each in enumerate(hard):
+        share = (until - clock.spent) / (len(hard) - place)
+        each.ask(clock, share, relax=False, meanwhile=meanwhile)
+    least = {state: alone[part].least for state, part in whole.items()}
+    parts_least = {part: each.least for part, each in alone.items()}
+    return Phases(least, parts_least, [alone[run].stints for run in runs])
 
 
 def _only(rest: Rest, part: frozenset[str]) -> Rest:
@@ -92,24 +93,34 @@ def _only(rest: Rest, part: frozenset[str]) -> Rest:
     return Rest(replace(rest.work, crew=crew), (), todo, 0)
 
 
-def _alone(
-    rest: Rest, clock: Clock, seconds: float, meanwhile: Meanwhile | None
-) -> tuple[int, Sequence[Stint]]:
-    first = first_timetable(rest) or []
-    horizon = max(stint.end for stint in first)
-    ruled = strong_model(rest, horizon, {}, Earliest(rest, {}))
-    add_hint(ruled, one_of_alike(rest, first))
-    workers = clock.limits.workers - (meanwhile is not None)
-    until, least = clock.spent + seconds, 0
-    for relax, share in ((True, RELAXED_SHARE), (False, 1.0)):
-        left = share * (until - clock.spent)
-        answer = ask(ruled.model, clock, left, workers, relax=relax, meanwhile=meanwhile)
-        least = max(least, answer.whole_bound)
+class _Alone:
+    """Some work taken alone: its proven least minutes, and the shortest timetable of it found."""
+
+    def __init__(self, rest: Rest) -> None:
+        self.stints: Sequence[Stint] = first_timetable(rest) or []
+        self.least, self.proven = Earliest(rest, {}).end, False
+        self._rest = rest
+
+    def ask(
+        self,
+        clock: Clock,
+        seconds: float,
+        *,
+        relax: bool = True,
+        meanwhile: Meanwhile | None = None,
+    ) -> None:
+        """Ask the solver for so many seconds, unless the least is found."""
+        horizon = max(stint.end for stint in self.stints)
+        self.proven = self.proven or horizon == self.least
+        if self.proven:
+            return
+        ruled = strong_model(self._rest, horizon, {}, Earliest(self._rest, {}))
+        add_hint(ruled, one_of_alike(self._rest, self.stints))
+        workers = clock.limits.workers - (meanwhile is not None)
+        answer = ask(ruled.model, clock, seconds, workers, relax=relax, meanwhile=meanwhile)
+        self.least, self.proven = max(self.least, answer.whole_bound), answer.proven
         if answer.found:
-            first = read_stints(ruled, answer)
-        if answer.proven:
-            break
-    return least, first
+            self.stints = read_stints(ruled, answer)
 
 
 def put_together(rest: Rest, phases: Phases) -> list[Stint] | None:

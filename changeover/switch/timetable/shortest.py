@@ -15,7 +15,7 @@ from changeover.switch.timetable.phases import Phases, phases_of, put_together, 
 from changeover.switch.timetable.rest import Rest
 from changeover.switch.timetable.symmetry import one_of_alike
 
-PHASE_SHARE = 0.45
+PHASE_SHARE = 0.6
 """The share of the time for the work of each machine state alone; our own choice, by trial."""
 
 IMPROVE_SHARE = 0.75
