@@ -36,7 +36,7 @@ def add(parsers: Parsers) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Plan and write the plan. Raises Refusal for a job that cannot be planned."""
+    """Plan and write the plan. Raises Refusal when no job can be planned."""
     from dataclasses import replace
 
     from changeover.desk.season.costs import finish_or_change, switch_costs
@@ -111,6 +111,7 @@ def season_json(
             for one in costs
         ],
         "short": list(short),
+        "left_out": dict(answer.left_out),
         "finish_or_change": [
             {
                 "planter": one.planter,
@@ -168,6 +169,7 @@ def _write_text(
     for planter in answer.season.planters:
         for slot in answer.plan.best.on(planter.name):
             sys.stdout.write(f"  {slot.job}: {planned_text(answer, slot)}\n")
+    write_notes(answer.left_out.values())
     write_notes(choice_text(choice) for choice in choices)
     write_notes(short)
     write_notes(cost_text(answer.inputs, cost, units) for cost in costs)

@@ -1,8 +1,9 @@
 """Planning the season: which planter plants which field when, with its real switch times."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
+from types import MappingProxyType
 
 from changeover.desk.crew import Crew
 from changeover.desk.look_up import Known, read_known
@@ -73,13 +74,15 @@ class SeasonAnswer:
     """A plan found for a season, with what it was planned from.
 
     ``loosened`` says that a fixed job cannot begin first thing on its day, so that those with
-    a day are planned from their day on, on their planter.
+    a day are planned from their day on, on their planter. ``left_out`` says of each job that
+    could not be planned why not, by its name; ``inputs`` are without those.
     """
 
     inputs: SeasonInputs
     season: Season
     plan: SeasonPlan
     loosened: bool = False
+    left_out: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
 
     def job(self, key: str) -> PlannedJob:
         """Return a job by its name. Raises KeyError."""
@@ -160,17 +163,45 @@ def solve_season(
     times: SwitchTimes | None = None,
     tell: Tell | None = None,
 ) -> SeasonAnswer:
-    """Look for the least late plan. Raises Refusal as ``season_of`` and the solver do."""
+    """Look for the least late plan of the jobs that can be planned; the others are named.
+
+    Raises Refusal when none can be, and as ``season_of`` and the solver do.
+    """
     if not inputs.jobs:
         raise Refusal("There is no job left to plan; enter the fields to be planted first.")
-    season = season_of(inputs, times, tell)
+    left = left_out(inputs)
+    kept = _without(inputs, left)
+    if not kept.jobs:
+        raise Refusal(next(iter(left.values())))
+    season = season_of(kept, times, tell)
     try:
-        return SeasonAnswer(inputs, season, season_plan(season, limits))
+        return SeasonAnswer(kept, season, season_plan(season, limits), left_out=left)
     except Refusal:
         loose = loosened(season)
         if loose == season:
             raise
-        return SeasonAnswer(inputs, loose, season_plan(loose, limits), loosened=True)
+        plan = season_plan(loose, limits)
+        return SeasonAnswer(kept, loose, plan, loosened=True, left_out=left)
+
+
+def left_out(inputs: SeasonInputs) -> Mapping[str, str]:
+    """Return why each job that cannot be planned cannot, by the job's name."""
+    left = {}
+    for job in inputs.jobs:
+        try:
+            _refuse_passed(job, inputs)
+            inputs.field(job)
+        except Refusal as refusal:
+            left[job.name] = str(refusal)
+    return left
+
+
+def _without(inputs: SeasonInputs, left: Collection[str]) -> SeasonInputs:
+    return replace(
+        inputs,
+        jobs=tuple(job for job in inputs.jobs if job.name not in left),
+        fixings=tuple(one for one in inputs.fixings if one.job not in left),
+    )
 
 
 def loosened(season: Season) -> Season:

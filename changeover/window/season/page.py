@@ -88,6 +88,7 @@ class SeasonPage(Page):
         self.legend = LanesLegend(self.chart)
         self.model: ListModel[JobLine] = ListModel(job_columns(outlook), door, outlook)
         self.view = ListView(self.model, "Jobs of the season")
+        self.left = label("", "work-text", wrap=True)
         self.said, self.empty = Elided("", "soft"), label(EMPTY, "soft", wrap=True)
         self.hint, self.bar, self.side = (
             label(HINT, "soft", wrap=True),
@@ -179,12 +180,15 @@ class SeasonPage(Page):
             self.times = found.times
         self.side.show_costs(found.costs if found is not None else ())
         self.side.show_short(found.short if found is not None else ())
+        left = found.answer.left_out if found is not None else {}
+        self.left.setText("\n".join(f"! {why}" for why in left.values()))
         self._show()
 
     def _fail(self, sentence: str) -> None:
-        self.answer = None
-        self._show()
-        self.said.setText(sentence)
+        """Drop the plan with all that was said of it, and say why there is none."""
+        self._keep(None)
+        self.left.setText(f"! {sentence}")
+        self.left.show()
         self.door.refused.emit(sentence)
 
     def _push(self, make: Callable[[], Any]) -> None:
@@ -211,6 +215,7 @@ class SeasonPage(Page):
         jobs, places = self.read(lines.jobs_entered)
         self.model.show_rows(lines.job_lines(jobs, places, self.answer, self.order))
         self.empty.setVisible(not jobs)
+        self.left.setVisible(bool(self.left.text()))
         self._show_order()
         self._show_busy()
         self.side.show_answer(self.answer)
@@ -279,6 +284,7 @@ class SeasonPage(Page):
         main.setSpacing(10)
         main.addLayout(head)
         main.addWidget(self.empty)
+        main.addWidget(self.left)
         main.addWidget(self.chart)
         main.addWidget(self.legend)
         main.addWidget(self.hint)

@@ -1,6 +1,7 @@
 """The Season page plans behind the window, shows the orders beside it, and fixes jobs by drag."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -9,6 +10,7 @@ import pytest
 from PySide6.QtCore import QThreadPool
 
 from changeover.desk.door import apply
+from changeover.desk.edits import PutJob
 from changeover.desk.season.fixed import fixings
 from changeover.desk.season.lines import jobs_entered
 from changeover.desk.season.rules import SeasonRules, rules_of, set_rules
@@ -155,7 +157,25 @@ def test_a_window_that_has_passed_is_said(planned: OnDemo, qtbot: Any) -> None:
     planned.door.push(PutSeason(SeasonRules(begins=date(2026, 9, 1)), before=before))
     wait(planned, qtbot)
     assert "ended on" in planned.refused[-1]
+    assert "ended on" in planned.page.left.text()
     assert planned.page.answer is None
+    side = planned.page.side
+    assert (side.costs.count(), side.short.count()) == (0, 0)
+
+
+def test_a_job_whose_window_has_passed_is_named_and_the_others_are_planned(
+    planned: OnDemo, qtbot: Any
+) -> None:
+    job = planned.page.model.rows[0].job
+    gone = replace(job, first_day=date(2026, 4, 1), last_day=date(2026, 4, 9))
+    planned.door.push(PutJob(gone, before=job))
+    wait(planned, qtbot)
+    page = planned.page
+    assert page.left.text().startswith(f"! The window of job {job.name} ended on 2026-04-09")
+    assert page.model.rows[0].planned == "not planned"
+    planted = {slot.job for slot in page.answer.plan.best.slots}
+    assert planted == {line.job.name for line in page.model.rows[1:]}
+    assert not page.chart.isHidden()
 
 
 def test_more_time_finds_no_worse_plan(planned: OnDemo, qtbot: Any) -> None:
