@@ -13,6 +13,11 @@ def backup_folder(path: Path) -> Path:
     return path.with_name(f"{path.stem}-backups")
 
 
+def backups_of(path: Path) -> tuple[Path, ...]:
+    """Return the backups of a store in a file, the latest last; none when there are none."""
+    return tuple(sorted(backup_folder(path).glob(f"{path.stem}-*{path.suffix}")))
+
+
 def back_up(path: Path, now: datetime, *, always: bool) -> Path | None:
     """Copy a store into its backup folder and drop all but the newest ten copies.
 
@@ -29,6 +34,6 @@ def back_up(path: Path, now: datetime, *, always: bool) -> Path | None:
     with closing(sqlite3.connect(path)) as source, closing(sqlite3.connect(unfinished)) as target:
         source.backup(target)
     unfinished.replace(copy)
-    for old in sorted(folder.glob(f"{path.stem}-*{path.suffix}"))[:-KEPT]:
+    for old in backups_of(path)[:-KEPT]:
         old.unlink()
     return copy

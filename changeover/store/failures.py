@@ -2,31 +2,54 @@
 
 import errno
 from json import JSONDecodeError
+from pathlib import Path
 
 from sqlalchemy.exc import DBAPIError, IntegrityError, OperationalError
 from sqlalchemy.orm.exc import StaleDataError
 
 from changeover.quantities import Refusal
+from changeover.store.backup import backups_of
 from changeover.store.refusals import Busy
 
-SPOILT = (UnicodeDecodeError, JSONDecodeError)  # a broken schema, a value that is no JSON
-_FROM_BACKUP = "open its latest backup from the folder beside it"
+
+class Spoilt(ValueError):
+    """A value in a store that is not what its column holds."""
+
+
+SPOILT = (UnicodeDecodeError, JSONDecodeError, Spoilt)  # a broken schema, or a broken value
 _SENTENCES = (
     ("database is locked", "is locked by another program; close that program and try again"),
     ("readonly database", "is read-only; allow writing to it and its folder, or open a copy"),
     ("disk is full", "could not be saved because the disk is full; free some space and try again"),
     ("file is not a database", "is not a store of Changeover; choose another file"),
-    ("could not decode", f"is damaged; {_FROM_BACKUP}"),
-    ("malformed", f"is damaged; {_FROM_BACKUP}"),
     ("unable to open", "cannot be opened; check that its folder exists and can be written to"),
     ("disk i/o error", "cannot be read or written; check the disk and open a copy"),
 )
 _MEANWHILE = ("could not serialize", "deadlock detected", "database is locked")
-_SERVER = ("connection failed", "connection refused", "could not translate host", "server closed")
+_DAMAGED = ("could not decode", "malformed", "no such table", "no such column")
+_SERVER = (
+    "connection failed",
+    "connection refused",
+    "could not translate host",
+    "failed to resolve host",
+    "server closed",
+    "timed out",
+    "timeout expired",
+    "unreachable",
+)
 
 
-def refusal_of(error: Exception, where: str) -> Refusal:
-    """Return the refusal for a failure of the store at ``where``.
+def from_backup(path: Path | None) -> str:
+    """Say what to do about a damaged store: in a file where backups lie, or on a server (None)."""
+    if path is None:
+        return "have a backup restored on its server"
+    if there := backups_of(path):
+        return f"open an earlier backup from the folder {there[-1].parent.name} beside it"
+    return "there is no backup beside it, so open a copy that you keep elsewhere"
+
+
+def refusal_of(error: Exception, where: str, path: Path | None = None) -> Refusal:
+    """Return the refusal for a failure of the store at ``where``, in a file or on a server (None).
 
     Busy when another writer came in between, so that trying again helps.
     """
@@ -37,17 +60,26 @@ def refusal_of(error: Exception, where: str) -> Refusal:
     for sign, says in _SENTENCES:
         if sign in folded:
             return Refusal(f"The store {where} {says}.")
-    if isinstance(error, SPOILT):
-        return Refusal(f"The store {where} is damaged; {_FROM_BACKUP}.")
+    if isinstance(error, SPOILT) or any(sign in folded for sign in _DAMAGED):
+        return Refusal(f"The store {where} is damaged ({_detail(text)}); {from_backup(path)}.")
     if isinstance(error, OSError):
         return _of_system(error, where)
     if isinstance(error, IntegrityError):
         return Busy(f"The store {where} was changed by someone else meanwhile; look again.")
     if any(sign in folded for sign in _SERVER):
         return Refusal(f"The server of {where} does not answer; check its address and network.")
-    kind = "reached" if isinstance(error, OperationalError) else "used"
-    detail = text.strip().splitlines()[0] if isinstance(error, DBAPIError) and text else "no detail"
-    return Refusal(f"The store {where} cannot be {kind} ({detail}); open its latest backup.")
+    detail = _detail(text) if isinstance(error, DBAPIError) else "no detail"
+    if path is None and isinstance(error, OperationalError):
+        return Refusal(
+            f"The server of {where} refuses ({detail}); check address, name and password."
+        )
+    return Refusal(f"The store {where} cannot be used ({detail}); {from_backup(path)}.")
+
+
+def _detail(text: str) -> str:
+    """Return the first line of what was reported, without its full stop."""
+    lines = text.strip().splitlines()
+    return lines[0].rstrip(". ") if lines else "no detail"
 
 
 def _of_system(error: OSError, where: str) -> Refusal:

@@ -6,6 +6,7 @@ from sqlalchemy import Connection, text
 from sqlalchemy import inspect as look_at
 
 from changeover.quantities import Refusal
+from changeover.store.failures import from_backup
 from changeover.store.read_only import may_write
 from changeover.store.revisions import REVISIONS
 
@@ -43,23 +44,28 @@ def _head(path: Path) -> bytes:
         raise Refusal(f"The store {path.name} cannot be read ({because}); allow it.") from error
 
 
-def check_tables(connection: Connection, name: str, *, create: bool) -> str | None:
+def check_tables(
+    connection: Connection, name: str, *, create: bool, path: Path | None = None
+) -> str | None:
     """Return the revision of a store, None for an empty one that is to be created.
 
+    ``path`` is its file, None on a server.
     Raises Refusal when it is damaged, not a store, or newer than this program.
     """
     if connection.dialect.name == "sqlite":
         found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
         if found != "ok":
-            raise Refusal(
-                f"The store {name} is damaged; open its latest backup from the folder beside it."
-            )
+            raise Refusal(f"The store {name} is damaged; {from_backup(path)}.")
     tables = set(look_at(connection).get_table_names())
     if not tables and create:
         return None
     if "alembic_version" not in tables or _MARK not in tables:
         raise Refusal(f"{name} is not a store of Changeover; choose another file.")
     revision = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
+    if revision is None:
+        raise Refusal(
+            f"The store {name} is damaged: the mark of its version is gone; {from_backup(path)}."
+        )
     if revision not in REVISIONS:
         raise Refusal(
             f"The store {name} was made by a newer Changeover; update this program to open it."

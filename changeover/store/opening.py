@@ -41,8 +41,9 @@ class Store:
         name: str,
         clock: Clock = _now,
         copied_to: TemporaryDirectory[str] | None = None,
+        path: Path | None = None,
     ) -> None:
-        self._engine, self.name, self._clock = engine, name, clock
+        self._engine, self.name, self._clock, self._path = engine, name, clock, path
         self._seen: Seen = {}
         self._copied_to = copied_to
 
@@ -57,7 +58,7 @@ class Store:
             with Session(self._engine, expire_on_commit=False) as session:
                 yield UnitOfWork(session, seen=self._seen)
         except (SQLAlchemyError, *SPOILT) as error:
-            raise refusal_of(error, self.name) from error
+            raise refusal_of(error, self.name, self._path) from error
 
     @contextmanager
     def work(self, who: str, why: str = "") -> Iterator[UnitOfWork]:
@@ -77,7 +78,7 @@ class Store:
                 yield UnitOfWork(session, journal, self._seen)
                 journal.write()
         except (SQLAlchemyError, *SPOILT) as error:
-            raise refusal_of(error, self.name) from error
+            raise refusal_of(error, self.name, self._path) from error
 
     def close(self) -> None:
         """Close every connection; a store in a file is then one file again."""
@@ -96,21 +97,21 @@ def open_store(
     that is read-only is then read from a copy. Raises Refusal, and leaves the file as it was,
     when it is missing, not a store, read-only, damaged, locked, or from a newer program.
     """
-    name = _name(where)
-    if not is_address(where):
-        check_file(Path(where), create=create, reading=reading)
-        if reading and not may_write(Path(where)):
-            return _read_from_copy(Path(where), clock)
+    name, path = _name(where), None if is_address(where) else Path(where)
+    if path is not None:
+        check_file(path, create=create, reading=reading)
+        if reading and not may_write(path):
+            return _read_from_copy(path, clock)
     engine = engine_of(where)
     try:
-        _make_ready(engine, name, create=create, reading=reading, clock=clock)
+        _make_ready(engine, name, path, create=create, reading=reading, clock=clock)
     except (SQLAlchemyError, sqlite3.Error, OSError, *SPOILT) as error:
         engine.dispose()
-        raise refusal_of(error, name) from error
+        raise refusal_of(error, name, path) from error
     except Refusal:
         engine.dispose()
         raise
-    return Store(engine, name, clock)
+    return Store(engine, name, clock, path=path)
 
 
 def _read_from_copy(path: Path, clock: Clock) -> Store:
@@ -118,23 +119,27 @@ def _read_from_copy(path: Path, clock: Clock) -> Store:
     try:
         copy, folder = copy_to_read(path)
     except OSError as error:
-        raise refusal_of(error, path.name) from error
+        raise refusal_of(error, path.name, path) from error
     engine = engine_of(copy)
     try:
         with engine.connect() as connection:
-            revision = check_tables(connection, path.name, create=False)
+            revision = check_tables(connection, path.name, create=False, path=path)
         if revision != HEAD:
             _to_head(engine)
     except (SQLAlchemyError, sqlite3.Error, OSError, Refusal, *SPOILT) as error:
         engine.dispose()
         folder.cleanup()
-        raise error if isinstance(error, Refusal) else refusal_of(error, path.name) from error
-    return Store(engine, path.name, clock, folder)
+        if isinstance(error, Refusal):
+            raise
+        raise refusal_of(error, path.name, path) from error
+    return Store(engine, path.name, clock, folder, path)
 
 
-def _make_ready(engine: Engine, name: str, *, create: bool, reading: bool, clock: Clock) -> None:
+def _make_ready(
+    engine: Engine, name: str, path: Path | None, *, create: bool, reading: bool, clock: Clock
+) -> None:
     with engine.connect() as connection:
-        revision = check_tables(connection, name, create=create)
+        revision = check_tables(connection, name, create=create, path=path)
     if reading and revision == HEAD:
         return
     if engine.dialect.name == "sqlite":

@@ -1,6 +1,7 @@
 """Column types for what SQL has no word for: quantities, setting values, choices and lists."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from enum import StrEnum
 from functools import cache
 from typing import Any, Generic, TypeVar
@@ -11,6 +12,7 @@ from typing_extensions import override
 from changeover.planter.places import Place
 from changeover.planter.setup import Value
 from changeover.quantities import Q, Quantity, is_quantity, ureg
+from changeover.store.failures import Spoilt
 
 Choice = TypeVar("Choice", bound=StrEnum)
 
@@ -20,10 +22,20 @@ def _unit(text: str) -> Any:
     return ureg.Unit(text)
 
 
+@contextmanager
+def sound(value: object) -> Iterator[None]:
+    """Turn what reading a stored value may raise into Spoilt, which names the value."""
+    try:
+        yield
+    except (KeyError, TypeError, ValueError, AttributeError) as error:
+        raise Spoilt(f"“{str(value)[:60]}” is no value of this kind") from error
+
+
 @cache
 def place_of(text: str) -> Place:
-    """Return the place that a text such as ``row:14`` names."""
-    return Place.from_text(text)
+    """Return the place that a text such as ``row:14`` names. Raises Spoilt."""
+    with sound(text):
+        return Place.from_text(text)
 
 
 def plain(value: Value) -> int | str | dict[str, Any]:
@@ -34,10 +46,19 @@ def plain(value: Value) -> int | str | dict[str, Any]:
 
 
 def unplain(stored: Any) -> Value:
-    """Return the value that ``plain`` wrote."""
+    """Return the value that ``plain`` wrote. Raises Spoilt for anything else."""
     if isinstance(stored, dict):
+        return _quantity(stored)
+    if not isinstance(stored, int | str):
+        raise Spoilt(f"“{str(stored)[:60]}” is no value of a setting")
+    return stored
+
+
+def _quantity(stored: Any) -> Quantity:
+    with sound(stored):
+        if not isinstance(stored["value"], int | float):
+            raise TypeError(stored)
         return Q(stored["value"], _unit(stored["unit"]))
-    return stored  # type: ignore[no-any-return]
 
 
 class ValueType(TypeDecorator[Value]):
@@ -67,7 +88,7 @@ class QuantityType(TypeDecorator[Quantity]):
 
     @override
     def process_result_value(self, value: Any | None, dialect: Dialect) -> Quantity | None:
-        return None if value is None else Q(value["value"], _unit(value["unit"]))
+        return None if value is None else _quantity(value)
 
 
 class ChoiceType(TypeDecorator[Choice], Generic[Choice]):
@@ -86,7 +107,8 @@ class ChoiceType(TypeDecorator[Choice], Generic[Choice]):
 
     @override
     def process_result_value(self, value: Any | None, dialect: Dialect) -> Choice | None:
-        return None if value is None else self.words(value)
+        with sound(value):
+            return None if value is None else self.words(value)
 
 
 class TupleType(TypeDecorator[tuple[Any, ...]]):
@@ -101,7 +123,8 @@ class TupleType(TypeDecorator[tuple[Any, ...]]):
 
     @override
     def process_result_value(self, value: Any | None, dialect: Dialect) -> tuple[Any, ...] | None:
-        return None if value is None else tuple(value)
+        with sound(value):
+            return None if value is None else tuple(value)
 
 
 class WordsType(TypeDecorator[frozenset[str]]):
@@ -116,7 +139,8 @@ class WordsType(TypeDecorator[frozenset[str]]):
 
     @override
     def process_result_value(self, value: Any | None, dialect: Dialect) -> frozenset[str] | None:
-        return None if value is None else frozenset(value)
+        with sound(value):
+            return None if value is None else frozenset(value)
 
 
 class PlacesType(TypeDecorator[tuple[Place, ...]]):
@@ -131,7 +155,8 @@ class PlacesType(TypeDecorator[tuple[Place, ...]]):
 
     @override
     def process_result_value(self, value: Any | None, dialect: Dialect) -> tuple[Place, ...] | None:
-        return None if value is None else tuple(place_of(text) for text in value)
+        with sound(value):
+            return None if value is None else tuple(place_of(text) for text in value)
 
 
 class PlacedType(TypeDecorator[tuple[tuple[Place, str], ...]]):
@@ -150,4 +175,5 @@ class PlacedType(TypeDecorator[tuple[tuple[Place, str], ...]]):
     def process_result_value(
         self, value: Any | None, dialect: Dialect
     ) -> tuple[tuple[Place, str], ...] | None:
-        return None if value is None else tuple((place_of(text), word) for text, word in value)
+        with sound(value):
+            return None if value is None else tuple((place_of(text), word) for text, word in value)

@@ -61,19 +61,33 @@ class Session(QObject):
         except Refusal as refusal:
             self._asking.tell(str(refusal))
             return False
-        self._preferences.keep_store(where)
-        window = self._build(store)
+        before = self._preferences.store
+        self._preferences.keep_store(where)  # the window opens on the planter seen last in it
+        window = self._window_on(store)
+        if window is None:
+            store.close()
+            self._preferences.keep_store(before)
+            return False
         self._close_store()
         self.store, self.where = store, where
         window.store_wanted.connect(self.choose_store)
         window.new_store_wanted.connect(self.choose_new_store)
         window.demo_wanted.connect(self.open_demo)
         window.again_wanted.connect(self.start_again)
-        window.begin()
         self._show(window)
         if store.read_only:
             window.notice.say(SEEN_ALONE.format(store.name))
         return True
+
+    def _window_on(self, store: Store) -> MainWindow | None:
+        """Return the window on a store, or say why what is in it cannot be read."""
+        try:
+            window = self._build(store)
+            window.begin()
+        except Refusal as refusal:
+            self._asking.tell(str(refusal))
+            return None
+        return window
 
     def choose_store(self) -> None:
         """Ask for a store and open it."""

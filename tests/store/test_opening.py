@@ -5,9 +5,13 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from sqlalchemy.exc import OperationalError
 
 from changeover.quantities import Refusal
+from changeover.store.backup import backup_folder
+from changeover.store.failures import refusal_of
 from changeover.store.opening import open_store
+from changeover.store.values import Side
 
 
 @pytest.fixture
@@ -100,6 +104,53 @@ def test_a_value_that_is_spoilt_is_refused_when_it_is_read(file) -> None:
         other.commit()
         with pytest.raises(Refusal, match="is damaged"), store.read() as work:
             work.planters.get(next(iter(work.planters.names())))
+
+
+def test_a_value_of_another_shape_is_refused_when_it_is_read(file) -> None:
+    with closing(open_store(file)) as store, closing(sqlite3.connect(file)) as other:
+        other.execute('UPDATE planter SET row_spacing = \'{"value": "x"}\'')
+        other.commit()
+        with pytest.raises(Refusal, match=r"is damaged .*no value of this kind"):  # noqa: SIM117
+            with store.read() as work:
+                work.planters.get(next(iter(work.planters.names())))
+
+
+def test_a_store_without_the_mark_of_its_version_is_damaged_and_not_newer(file) -> None:
+    with closing(sqlite3.connect(file)) as connection, connection:
+        connection.execute("DELETE FROM alembic_version")
+    _refused(file, "is damaged: the mark of its version is gone")
+
+
+def test_backups_are_named_only_where_there_are_any(file) -> None:
+    cut = file.read_bytes()[:20_000]
+    file.write_bytes(cut)
+    _refused(file, "there is no backup beside it, so open a copy that you keep elsewhere")
+    backup_folder(file).mkdir(exist_ok=True)
+    (backup_folder(file) / "s-2026-05-04.sqlite").write_bytes(b"an earlier one")
+    _refused(file, "open an earlier backup from the folder s-backups beside it")
+
+
+def test_a_missing_table_is_named_when_it_is_read(file) -> None:
+    with closing(sqlite3.connect(file)) as connection, connection:
+        connection.execute("DROP TABLE cell")
+    with closing(open_store(file)) as store, pytest.raises(Refusal, match="no such table: cell"):  # noqa: SIM117
+        with store.read() as work:
+            work.cells.read(work.planters.names()[0], Side.AS_FOUND)
+
+
+@pytest.mark.parametrize(
+    ("report", "says"),
+    [
+        ("failed to resolve host 'barn': [Errno -2]", "server of barn/farm does not answer"),
+        ("connection timeout expired", "server of barn/farm does not answer"),
+        ('FATAL: password authentication failed for "ada"', "check address, name and password"),
+    ],
+)
+def test_a_server_that_cannot_be_reached_has_no_backup_folder(report: str, says: str) -> None:
+    error = OperationalError("SELECT 1", {}, Exception(report))
+    said = str(refusal_of(error, "barn/farm"))
+    assert says in said
+    assert "backup" not in said
 
 
 def test_a_store_cut_short_is_refused(file) -> None:

@@ -1,6 +1,7 @@
 """Opening and changing stores: first start, demo, a store that is refused."""
 
 import shutil
+import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import closing
 from dataclasses import replace
@@ -64,6 +65,28 @@ def test_the_first_start_offers_three_ways(make: Make) -> None:
     assert [b.text() for b in (screen.demo, screen.new, screen.open)] == [
         "Open the demo", "Make a new store…", "Open a store…",
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "harm",
+    ["DROP TABLE cell", "UPDATE cell SET value = '{\"value\": \"x\"}' WHERE setting = 'vacuum'"],
+)
+def test_a_store_that_turns_out_damaged_leaves_what_is_on_screen(
+    make: Make, tmp_path: Path, harm: str
+) -> None:
+    session, file = make(), copied(tmp_path)
+    session.open_demo()
+    window, where = session.screen, session.where
+    with closing(sqlite3.connect(file)) as connection, connection:
+        connection.execute(harm)
+    assert not session.open(str(file))
+    said = session.asking.told[-1]  # type: ignore[attr-defined]
+    assert "shared.sqlite is damaged" in said
+    assert (session.screen, session.where) == (window, where)
+    assert isinstance(window, MainWindow)
+    window.outlook.forget()
+    assert window.outlook.board.planter.name
+    assert Preferences(tmp_path / "window.ini").store == where
 
 
 def test_the_demo_opens_on_a_working_copy(make: Make, tmp_path: Path) -> None:
