@@ -66,6 +66,7 @@ class HopperLots(QWidget):
         super().__init__()
         self.lines: list[HopperLine] = []
         self._planter: Planter | None = None
+        self._kept: Pairs = ()
         self._offered: list[tuple[str, str]] = []
         self.sentence = label(look="work-text", wrap=True)
         self.more = button("Another lot in some rows…", "small", self._add_and_go)
@@ -95,8 +96,12 @@ class HopperLots(QWidget):
             line.lot.offer(self._offered)
 
     def show_pairs(self, pairs: Pairs) -> None:
-        """Fill in a line for each lot, with its rows; hoppers that are no more are left out."""
+        """Fill in a line for each lot, with its rows; hoppers that are no more are left out.
+
+        While no planter is known, the hoppers are kept as they are.
+        """
         self._clear()
+        self._kept = pairs
         if self._planter is None:
             return
         there = self._planter.places(Scope.TANK)
@@ -112,7 +117,7 @@ class HopperLots(QWidget):
     def pairs(self) -> Pairs:
         """Return each hopper that takes another lot, with its number. Raises Refusal."""
         if self._planter is None:
-            return ()
+            return self._kept
         found: dict[Place, str] = {}
         for line in self.lines:
             for place, lot in line.pairs(self._planter):

@@ -43,6 +43,7 @@ class JobMore(QWidget):
         self.form.addRow("Reserve", self.reserve)
         self.form.addRow(self.both_ends)
         self.form.addRow(self.hoppers)
+        self.form.setRowVisible(self.hoppers, False)  # noqa: FBT003
         self.overlap.setToolTip("The share of the area that is sown twice")
         self.reserve.setToolTip("The share of a fill that is left when you stop for seed")
         self.error.setToolTip("The share that the meters drop too few; below 0 for too many")

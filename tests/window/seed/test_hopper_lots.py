@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from changeover.desk.board import read_board
-from changeover.desk.edits import PutLot
+from changeover.desk.edits import NextJob, PutLot
 from changeover.planter.groups import equal_groups
 from changeover.planter.machine import Planter
 from changeover.planter.places import Place, Scope
@@ -115,3 +115,12 @@ def test_many_tanks_are_told_by_rows_and_few_by_boxes(qtbot: Any) -> None:
 def test_hoppers_that_are_no_more_are_left_out(seed: OnDemo) -> None:
     hoppers(seed).show_pairs(((Place(Scope.TANK, "tank 9"), "M-44"), (Place.of_row(2), "M-44")))
     assert [line.rows.text() for line in hoppers(seed).lines] == ["2"]
+
+
+def test_without_a_planter_other_lots_stay_as_they_are(qtbot: Any) -> None:
+    more = JobMore(Units.US)
+    qtbot.addWidget(more)
+    job = NextJob("Y-208", other_lots=((Place.of_row(2), "M-44"),))
+    more.show_job(job)
+    assert more.hoppers.isHidden()
+    assert more.into(NextJob("Y-208")).other_lots == job.other_lots
