@@ -215,6 +215,7 @@ def _stint_json(plan: "CrewPlan", stint: "Stint") -> dict[str, Any]:
 
 def _write_text(plan: "CrewPlan", written: list[Path]) -> None:
     from changeover.desk.stint_words import stint_tip
+    from changeover.desk.who_does_what import walk_text
     from changeover.switch.crew import clock_text
 
     found = plan.timetable
@@ -223,7 +224,7 @@ def _write_text(plan: "CrewPlan", written: list[Path]) -> None:
             ("Planter", plan.question.planter),
             ("Length", plan.says),
             ("Done at", clock_text(plan.begin + found.length)),
-            ("Walk", f"{found.walk} row widths, at least {found.walk_bound}"),
+            ("Walk", walk_text(found)),
         ]
     )
     for name in plan.names:

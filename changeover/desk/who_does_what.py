@@ -8,7 +8,7 @@ from datetime import datetime
 from changeover.desk.crew import Crew
 from changeover.desk.plan_switch import WorkView, view_of
 from changeover.planter.places import Place
-from changeover.quantities import Refusal, Units
+from changeover.quantities import Refusal, Units, how_many
 from changeover.store.opening import Store
 from changeover.switch.bags import Whose
 from changeover.switch.crew import SKILLS, clock_text, named
@@ -176,6 +176,15 @@ def proof_text(plan: Timetable) -> str:
     if plan.status is SearchStatus.OPTIMAL:
         return f"shortest possible: {length_text(plan.length)}, proven"
     return f"{length_text(plan.length)}, within {_percent(plan.gap)} of the bound"
+
+
+def walk_text(plan: Timetable) -> str:
+    """Say how far the crew walks in all, and what is proved of that."""
+    said = how_many(plan.walk, "row width")
+    if plan.walk == plan.walk_bound:
+        return f"{said}, the least possible in that time"
+    proved = f"under {plan.walk_bound} cannot be" if plan.walk_bound else "less may be possible"
+    return f"{said}, the least found; {proved}"
 
 
 def _percent(share: float) -> str:

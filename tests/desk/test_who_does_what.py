@@ -19,6 +19,7 @@ from changeover.desk.who_does_what import (
     saved_text,
     solve,
     tools_waited_for,
+    walk_text,
     with_more,
 )
 from changeover.quantities import Refusal
@@ -116,6 +117,18 @@ def test_what_is_proved_is_said() -> None:
     assert saved_text(best, near, "One more") == "One more: 4 min sooner, done in 3 h 20 min"
     assert saved_text(best, best, "One more") == "One more: no sooner"
     assert [length_text(m) for m in (5, 60, 61)] == ["5 min", "1 h", "1 h 1 min"]
+
+
+@pytest.mark.parametrize(
+    ("walk", "bound", "said"),
+    [
+        (12, 12, "12 row widths, the least possible in that time"),
+        (12, 7, "12 row widths, the least found; under 7 cannot be"),
+        (1, 0, "1 row width, the least found; less may be possible"),
+    ],
+)
+def test_of_the_walk_no_more_is_said_than_is_proved(walk: int, bound: int, said: str) -> None:
+    assert walk_text(Timetable((), 60, 60, walk, bound, SearchStatus.OPTIMAL)) == said
 
 
 def test_a_crew_of_one_is_told_of_the_second_look(demo: Store) -> None:
