@@ -2,16 +2,16 @@
 
 from collections.abc import Mapping
 
-from changeover.desk.board import board_of
+from changeover.desk.board import Board, board_of
 from changeover.desk.changed import Changed
 from changeover.desk.edits import SetCells, TakeProposal
 from changeover.desk.effects import Effect, effect
-from changeover.planter.entry import check_value, index_of
+from changeover.planter.entry import check_value, index_of, show_value
 from changeover.planter.known_parts import known_code
 from changeover.planter.machine import Planter
 from changeover.planter.settings import Kind
 from changeover.planter.setup import Cell, Value
-from changeover.quantities import Refusal
+from changeover.quantities import Refusal, Units, is_quantity
 from changeover.store.cells import Words
 from changeover.store.journal import in_words
 from changeover.store.unit_of_work import UnitOfWork
@@ -43,8 +43,22 @@ def take_proposal(work: UnitOfWork, edit: TakeProposal) -> Effect:
     }
     check_cells(work, board.planter, Side.TARGET, values)
     refuse_unknown_parts(work, values)
+    values = {c: v for c, v in values.items() if not _looks_the_same(board, c, v)}
     old = work.cells.set(edit.planter, Side.TARGET, values, words=words_of(work, edit.planter))
     return effect(_back(edit.planter, Side.TARGET, values, old), Changed.TARGET)
+
+
+def _looks_the_same(board: Board, cell: Cell, value: Value | None) -> bool:
+    """Say whether the target shows just this quantity already, in either system of units."""
+    standing = board.target.get(cell)
+    if not is_quantity(standing) or not is_quantity(value):
+        return False
+    setting = next(one for one in board.settings if one.key == cell.setting)
+    return all(
+        show_value(setting, board.planter, cell.place, standing, units)
+        == show_value(setting, board.planter, cell.place, value, units)
+        for units in Units
+    )
 
 
 def check_cells(
