@@ -137,6 +137,7 @@ class Header(QWidget):
         self.units = button(UNIT_WORDS[outlook.units], "quiet")
         self.units.setMenu(self._units_menu())
         self.undo = button("Undo", clicked=door.stack.undo)
+        self.undo.setToolTip("Undo lasts while the window is open; ticks can be taken back later")
         self.redo = button("Redo", "quiet", door.stack.redo)
         self._lay_out()
         door.stack.canUndoChanged.connect(self.undo.setEnabled)

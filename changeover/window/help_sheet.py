@@ -7,6 +7,10 @@ from changeover.window.keys import MATRIX_KEYS, SEED_KEYS, WINDOW_KEYS, Key
 from changeover.window.words import button, label
 
 WORDS_WIDTH = 300
+UNDO_LASTS = (
+    "Undo lasts while the window is open. What is ticked can be unticked at any time, today or "
+    "tomorrow; what was there before always stands in the history on the Record page."
+)
 
 
 class HelpSheet(QDialog):
@@ -30,6 +34,9 @@ class HelpSheet(QDialog):
         sheet.setContentsMargins(24, 20, 24, 16)
         sheet.setSpacing(16)
         sheet.addLayout(columns)
+        undo = label(UNDO_LASTS, "soft", wrap=True)
+        undo.setFixedWidth(2 * WORDS_WIDTH)
+        sheet.addWidget(undo)
         sheet.addLayout(close)
 
     @classmethod

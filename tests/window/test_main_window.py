@@ -150,6 +150,8 @@ def test_the_demo_says_that_names_are_invented_and_begins_again_at_a_click(
 def test_the_help_sheet_opens_and_closes_on_f1(window: MainWindow, qtbot: QtBot) -> None:
     qtbot.keyClick(window, Qt.Key.Key_F1)
     sheet = window.findChild(HelpSheet)
+    texts = [one.text() for one in sheet.findChildren(QLabel)]
+    assert any("Undo lasts while the window is open" in text for text in texts)
     assert sheet is not None
     assert sheet.isVisible()
     HelpSheet.turn(window)
