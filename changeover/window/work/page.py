@@ -24,6 +24,7 @@ from changeover.desk.plan_switch import WorkView
 from changeover.desk.who_does_what import CrewPlan
 from changeover.planter.places import Place
 from changeover.switch.bags import nobody
+from changeover.switch.out_of_order import comes_first, question
 from changeover.switch.sections import sections, task_numbers
 from changeover.switch.tasks import Task, Worklist
 from changeover.window.asking import Asking
@@ -68,6 +69,7 @@ class WorkPage(Page):
         super().__init__(read, door, outlook, asking)
         self.view: WorkView | None = None
         self.cards: dict[str, TaskCard] = {}
+        self._asked: set[str] = set()
         self.counts: dict[str, QLabel] = {}
         self.left, self.empty = Elided("", "soft"), label(NOTHING, "soft", wrap=True)
         self.yard, self.only_open = pill("yard mode"), pill("only what is left")
@@ -95,10 +97,31 @@ class WorkPage(Page):
         self._show_done()
 
     def tick(self, key: str, places: tuple[Place, ...], done: bool = True) -> None:
-        """Push the tick of a task at some places, or take it back."""
+        """Push the tick of a task at some places, or take it back.
+
+        Where others come first it is asked once for each task; those who did the work know.
+        """
+        if done and not self._in_order(key, places):
+            return
         self.door.push(
             TickTask(self.outlook.planter, key, places, done=done, units=self.outlook.units)
         )
+
+    def _in_order(self, key: str, places: tuple[Place, ...]) -> bool:
+        """Say whether to tick a task: nothing comes first, or the person says so."""
+        view = self.view
+        if view is None or key in self._asked or key not in self.cards:
+            return True
+        task = view.worklist.task(key)
+        asked = question(task, comes_first(view.progress, view.board.planter, task, places))
+        if asked is None:
+            return True
+        sure = self.asking.confirm(asked.text, asked.detail, asked.yes)
+        if sure:
+            self._asked.add(key)
+        else:
+            self._show_done()
+        return sure
 
     def print_sheets(self) -> None:
         """Write workbook, CSV and printed sheet into a folder of the person's choice."""
@@ -231,6 +254,7 @@ class WorkPage(Page):
                 widget.hide()
                 widget.deleteLater()
         self.cards.clear()
+        self._asked.clear()
         self.counts.clear()
         numbers = task_numbers(worklist)
         for task in worklist.tasks:

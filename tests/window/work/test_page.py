@@ -126,3 +126,24 @@ def test_a_planter_without_a_switch_says_what_to_do(qtbot: Any, tmp_path: Path) 
     with on_demo(qtbot, tmp_path, WorkPage, "Penny Twelve") as put:
         assert not put.page.cards
         assert "Choose the next seed" in put.page.empty.text()
+
+
+def test_work_before_what_comes_first_is_ticked_only_when_the_person_says_so(work: OnDemo) -> None:
+    fill = next(t for t in work.page.view.worklist.tasks if t.key.startswith("fill"))
+    work.answers.yes = False
+    work.page.tick(fill.key, fill.places[:1])
+    assert not work.page.view.progress.done[fill.key]
+    assert work.answers.told[-1].startswith("Stop: the clean-out is not inspected")
+    work.answers.yes = True
+    work.page.tick(fill.key, fill.places[:1])
+    assert work.page.view.progress.done[fill.key] == {fill.places[0]}
+    asked = len(work.answers.told)
+    work.page.tick(fill.key, fill.places[1:2])
+    assert len(work.answers.told) == asked
+
+
+def test_taking_a_tick_back_asks_nothing(work: OnDemo) -> None:
+    card = meter_card(work)
+    work.page.tick(card.words.key, (Place.of_row(1),), done=False)
+    assert work.answers.told == []
+    assert disc_as_found(work, 1) == "C30"
