@@ -14,17 +14,17 @@ class Stage:
 
     ``warm`` and ``cold`` are how many minutes worse a change may make the order, first and last;
     ``late_day`` the minutes between jobs that one late day of the cheapest job counts;
-    ``by_minute`` whether lateness is counted by the minute, which leads out of it step by step.
+    ``by_minute`` the share of it counted by the minute, which leads out of it step by step.
     """
 
     warm: float
     cold: float
     late_day: float
-    by_minute: bool
+    by_minute: float
 
 
-TO_BE_IN_TIME = Stage(200.0, 2.0, 300.0, by_minute=True)
-TO_BE_NEAR = Stage(30.0, 0.7, 50.0, by_minute=False)
+TO_BE_IN_TIME = Stage(400.0, 1.0, 300.0, by_minute=0.8)
+TO_BE_NEAR = Stage(60.0, 0.7, 60.0, by_minute=0.0)
 
 PUSHED = 1000.0
 """What a minute past a fixed start counts in minutes, so that it never pays; our own choice."""
@@ -43,12 +43,11 @@ class Improver:
         self._per_cent = 1 / min(costs) if costs else 0.0
         self._near = [_nearest(numbers, job) for job in numbers.jobs]
         self._now = begin
-        self._cost = numbers.cost(begin)
-        self.best, self.best_cost = begin, self._cost
+        self.best, self.best_cost = begin, numbers.cost(begin)
 
     def restart(self) -> None:
         """Go on from the best order."""
-        self._now, self._cost = self.best, self.best_cost
+        self._now = self.best
 
     def offer(self, sequences: Sequences) -> None:
         """Take an order found elsewhere when it is better than the best."""
@@ -59,7 +58,7 @@ class Improver:
     def turns(self, count: int, cooled: float, stage: Stage = TO_BE_NEAR) -> None:
         """Try ``count`` changes; ``cooled`` is how far the stage is, 0 to 1."""
         heat = stage.warm * (stage.cold / stage.warm) ** min(1.0, cooled)
-        weight_now = self._weight(self._now, self._cost, stage)
+        weight_now = self._weight(self._now, stage)
         changes: Sequence[Callable[[], Sequences | None]] = (
             self._near_job,
             self._near_job,
@@ -71,16 +70,35 @@ class Improver:
             tried = self._draw.choice(changes)()
             if tried is None or tried == self._now:
                 continue
-            cost = self._numbers.cost(tried)
-            weight = self._weight(tried, cost, stage)
-            worse = weight - weight_now
+            worse = self._worse(tried, weight_now, stage)
             if worse <= 0 or self._draw.random() < math.exp(-worse / heat):
-                self._now, self._cost, weight_now = tried, cost, weight
+                self._now = tried
+                weight_now += worse
+                cost = self._numbers.cost(tried)
                 if cost < self.best_cost:
                     self.best, self.best_cost = tried, cost
 
-    def _weight(self, sequences: Sequences, cost: Cost, stage: Stage) -> float:
-        late = self._numbers.overdue(sequences) if stage.by_minute else cost.late
+    def _worse(self, tried: Sequences, weight_now: float, stage: Stage) -> float:
+        """Return by how much an order weighs more; of planters apart only those that changed."""
+        if self._numbers.shares_parts:
+            return self._weight(tried, stage) - weight_now
+        return sum(
+            self._weight_alone(planter, new, stage) - self._weight_alone(planter, old, stage)
+            for planter, (old, new) in enumerate(zip(self._now, tried, strict=True))
+            if new is not old
+        )
+
+    def _weight(self, sequences: Sequences, stage: Stage) -> float:
+        cost = self._numbers.cost(sequences)
+        overdue = self._numbers.overdue(sequences) if stage.by_minute else 0.0
+        return self._weighed(cost, overdue, stage)
+
+    def _weight_alone(self, planter: int, jobs: tuple[int, ...], stage: Stage) -> float:
+        known = self._numbers.alone(planter, jobs)
+        return self._weighed(known.cost, known.overdue / self._numbers.day, stage)
+
+    def _weighed(self, cost: Cost, overdue: float, stage: Stage) -> float:
+        late = stage.by_minute * overdue + (1 - stage.by_minute) * cost.late
         days = stage.late_day * self._per_cent * late
         return PUSHED * cost.broken + days + cost.between
 
@@ -110,7 +128,10 @@ class Improver:
         """Exchange two jobs."""
         one, other = (self._draw.randrange(self._numbers.yard) for _ in range(2))
         places = {one: other, other: one}
-        changed = tuple(tuple(places.get(job, job) for job in jobs) for jobs in self._now)
+        changed = tuple(
+            tuple(places.get(job, job) for job in jobs) if one in jobs or other in jobs else jobs
+            for jobs in self._now
+        )
         minutes = self._numbers.minutes
         right = all(
             minutes[planter][job]

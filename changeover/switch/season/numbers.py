@@ -94,7 +94,7 @@ class Numbers:
 
         Planters are reckoned apart and from memory, but those that share a set of parts together.
         """
-        known = [self._alone(planter, jobs) for planter, jobs in enumerate(sequences)]
+        known = [self.alone(planter, jobs) for planter, jobs in enumerate(sequences)]
         together = self._together([each.parts for each in known]) if self.shares_parts else ()
         costs = [each.cost for planter, each in enumerate(known) if planter not in together]
         if together:
@@ -106,7 +106,7 @@ class Numbers:
 
     def overdue(self, sequences: Sequences) -> float:
         """Return lateness counted by the minute, in cents, each planter by itself."""
-        known = (self._alone(planter, jobs) for planter, jobs in enumerate(sequences))
+        known = (self.alone(planter, jobs) for planter, jobs in enumerate(sequences))
         return sum(each.overdue for each in known) / self.day
 
     def _together(self, names: Sequence[frozenset[str]]) -> set[int]:
@@ -118,7 +118,7 @@ class Numbers:
                     together |= {planter, other}
         return together
 
-    def _alone(self, planter: int, jobs: tuple[int, ...]) -> Known:
+    def alone(self, planter: int, jobs: tuple[int, ...]) -> Known:
         """Return what one planter's order costs by itself."""
         key = (planter, jobs)
         known = self._known.get(key)

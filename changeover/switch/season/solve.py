@@ -40,6 +40,7 @@ from changeover.switch.season.numbers import (
 )
 from changeover.switch.season.orders import as_entered, nearest_due
 from changeover.switch.season.refusals import refuse_unplannable
+from changeover.switch.season.relaxation import Relaxation, asked_of, late_unit, whole
 from changeover.switch.season.tour import least_between
 
 __all__ = [
@@ -66,14 +67,17 @@ SMALL = 1500
 TURNS = 200
 """Changes between two looks at the clock, some 20 ms; our own choice, by trial."""
 
-IN_TIME_SHARE = 0.35
+IN_TIME_SHARE = 0.25
 """The share of the time limit in which lateness comes first; our own choice, by trial."""
 
-IMPROVE_SHARE = 0.7
+IMPROVE_SHARE = 0.42
 """The share of the time limit after which changes at random end; our own choice, by trial."""
 
-BOUND_SHARE = 0.8
-"""The share after which the bound on minutes between jobs is left; our own choice, by trial."""
+LATE_SHARE = 0.8
+"""The share after which a bound on lateness that is still short is left; our own choice."""
+
+TOUR_SHARE = 0.1
+"""The share of the time limit for the bound on one round over all jobs; our own choice."""
 
 
 def season_plan(season: Season, limits: Limits | None = None) -> SeasonPlan:
@@ -159,8 +163,47 @@ class _Search:
         if asking is not None:
             self.late_bound = max(self.late_bound, asking.answer().whole_bound)
         self._take_improved()
-        until = seconds * BOUND_SHARE
-        self.between_bound = least_between(self.numbers, self.cost.late, self.clock, until)
+        if not self.clock.stopped:
+            self._prove()
+
+    def _prove(self) -> None:
+        """Raise the bounds, beside the solver's search for a better plan."""
+        if self.cost.broken:
+            return
+        exact = self._exact_between()
+        asking = Asking(exact.model, self.clock, self.clock.left, 1)
+        seconds = self.clock.limits.seconds
+        try:
+            if self.cost.late > self.late_bound:
+                self._relax(ways=False, until=seconds * LATE_SHARE)
+            until = min(seconds, self.clock.spent + seconds * TOUR_SHARE)
+            tour = least_between(self.numbers, self.cost.late, self.clock, until)
+            self.between_bound = max(self.between_bound, tour)
+            if self.cost.between > self.between_bound and not self.clock.stopped:
+                self._relax(ways=True, until=seconds)
+        finally:
+            asking.end()
+        self._take(exact, asking.answer())
+
+    def _relax(self, *, ways: bool, until: float) -> None:
+        """Raise a bound by the planters' cheapest rounds until a share of the time is over."""
+        cost, numbers = self.cost, self.numbers
+        asked = asked_of(numbers, cost.late, ways, self._horizon())
+
+        def stop() -> bool:
+            return self.clock.spent > until or self.clock.tick()
+
+        def tell(bound: float) -> None:
+            self.clock.tick(float(cost.between if ways else cost.late), bound)
+
+        relaxation = Relaxation(numbers, asked, stop, tell)
+        relaxation.begin(tuple(tuple(each.job for each in row) for row in self.best))
+        relaxation.run()
+        bound = whole(relaxation.bound, 1 if ways else late_unit(numbers))
+        if ways:
+            self.between_bound = max(self.between_bound, min(bound, cost.between))
+        else:
+            self.late_bound = max(self.late_bound, min(bound, cost.late))
 
     def _anneal(self, stage: Stage, until: float) -> None:
         """Go through a stage from the best order; the first one ends when nothing is late."""
@@ -195,11 +238,15 @@ class _Search:
         self._take(exact, answer)
         self.late_bound = max(self.late_bound, min(answer.whole_bound, self.cost.late))
 
-    def _ask_between(self, until: float) -> None:
+    def _exact_between(self) -> Exact:
         exact = self._exact()
         exact.model.add(exact.late <= self.cost.late)
         exact.model.add(exact.between >= self.between_bound)
         exact.model.minimize(exact.between)
+        return exact
+
+    def _ask_between(self, until: float) -> None:
+        exact = self._exact_between()
         answer = ask(exact.model, self.clock, until - self.clock.spent)
         self._take(exact, answer)
         bound = min(answer.whole_bound, self.cost.between)
