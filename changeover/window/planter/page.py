@@ -20,6 +20,8 @@ from changeover.window.words import button, label
 
 EMPTY = "No planter yet. Describe the first one: rows, spacing, groups and steps take a minute."
 
+RETIRES = "It leaves the lists; its history stays. Undo brings it back."
+
 
 class PlantersPage(Page):
     """Lists, adds, changes and retires planters; Enter or a double click looks at one."""
@@ -69,13 +71,16 @@ class PlantersPage(Page):
 
         line = self._chosen()
         if line is None or not self.asking.confirm(
-            f"Retire {line.name}?", "It leaves the lists; its history stays. Undo brings it back."
+            f"Retire {line.name}?", f"{_under_way(line)}{RETIRES}", "Retire"
         ):
             return
         planter = self.read(read_board, line.name, self.outlook.units, proposal=False).planter
-        if self.door.push(PutPlanter(None, before=planter)):
-            left = [one.name for one in self.model.rows if one.name != line.name]
-            self.outlook.show_planter(left[0] if left else "")
+        here = self.outlook.planter
+        if here == line.name:  # nothing may look at a planter that is gone
+            left = (one.name for one in self.model.rows if one.name != line.name)
+            self.outlook.show_planter(next(left, ""))
+        if not self.door.push(PutPlanter(None, before=planter)):
+            self.outlook.show_planter(here)
 
     def _open(self, form: PlanterForm) -> PlanterForm:
         form.accepted.connect(lambda: self.outlook.show_planter(form.name.text().strip()))
@@ -120,6 +125,13 @@ class PlantersPage(Page):
         column.addWidget(self.view, 1)
         column.addWidget(self.meters, 2)
         column.addStretch()
+
+
+def _under_way(line: PlanterLine) -> str:
+    """Say which switch is open on a planter and how far it is; nothing when none is."""
+    if line.rows_ready is None:
+        return ""
+    return f"Its switch is not signed off: {line.next}, {_ready(line)} rows ready. "
 
 
 def _ready(line: PlanterLine) -> str:
