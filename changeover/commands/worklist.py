@@ -40,7 +40,7 @@ def add(parsers: Parsers) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the files and say which; raises Refusal when a name or the folder is not there."""
-    from changeover.desk.export import write_view
+    from changeover.desk.export import print_note, write_view
     from changeover.desk.open_kits import with_shared_kit
     from changeover.desk.plan_switch import work_view_for
     from changeover.desk.supply_list import supplies_with
@@ -55,14 +55,16 @@ def run(args: argparse.Namespace) -> int:
         view = with_shared_kit(view, met)
         crew = crew_of(store, args.crew)
     plan = solve(question_of(view, crew, read_clock(args.at))) if args.crew else None
-    files = write_view(view, made_folder(args.out))
+    files, note = write_view(view, made_folder(args.out)), print_note(view)
     if args.json:
         named = {"planter": args.planter, "lot": job.lot, "field": args.field}
         more = more_json(view, met, plan)
         written = [str(path) for path in files]
-        write_json({**named, **worklist_json(view), **more, "files": written})
+        whole = {**named, **worklist_json(view), **more, "files": written, "print_note": note}
+        write_json(whole)
     else:
         _write_text(view, files)
+        write_notes([note] if note else [])
     return 0
 
 

@@ -7,7 +7,7 @@ from reportlab.lib.colors import Color, black, white
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
-from changeover.files.print_font import marked_up
+from changeover.files.print_font import lost_note, marked_up
 from changeover.files.print_styles import CAUTION, HEADING, META, SMALL, STEP, TASK, TITLE
 from changeover.files.sheet import SheetKitLine, SheetPart, SheetPlace, SheetTask, WorklistSheet
 from changeover.files.tick_boxes import TickBoxes, WarningSign
@@ -52,6 +52,7 @@ def _title(sheet: WorklistSheet) -> list[Flowable]:
     return [
         Paragraph(f"Worklist: {marked_up(sheet.planter)}", TITLE),
         Paragraph(marked_up(" · ".join(texts)), SMALL),
+        *(Paragraph(note, SMALL) for note in (lost_note(sheet),) if note),
         Spacer(0, 2.5 * mm),
     ]
 

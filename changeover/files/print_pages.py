@@ -11,7 +11,8 @@ from reportlab.platypus import BaseDocTemplate
 from changeover.files.print_font import BOLD, PLAIN, printable
 from changeover.files.sheet import WorklistSheet
 
-TOP, BOTTOM = 12 * mm, 8 * mm
+TOP, LINE, BOTTOM = 10 * mm, 4 * mm, 8 * mm
+HEAD_TEXT = 8.5
 SIGN_HERE = "done by ____________________   date ____________"
 
 
@@ -28,18 +29,28 @@ def fitted(text: str, font: str, size: float, width: float) -> str:
 def draw_head(
     sheet: WorklistSheet, left: float, width: float
 ) -> Callable[[Canvas, BaseDocTemplate], None]:
-    """Return what draws the head of a page: planter, lots and field, with a rule below."""
+    """Return what draws the head of a page: planter and field, then the lots, and a rule below."""
 
     def draw(canvas: Canvas, document: BaseDocTemplate) -> None:
         y = document.pagesize[1] - TOP
         canvas.setFont(BOLD, 9.5)
-        canvas.drawString(left, y, fitted(sheet.title, BOLD, 9.5, width * 0.7))
-        canvas.setFont(PLAIN, 8.5)
-        canvas.drawRightString(left + width, y, fitted(sheet.field, PLAIN, 8.5, width * 0.28))
+        canvas.drawString(left, y, fitted(sheet.planter, BOLD, 9.5, width * 0.6))
+        canvas.setFont(PLAIN, HEAD_TEXT)
+        canvas.drawRightString(left + width, y, fitted(sheet.field, PLAIN, HEAD_TEXT, width * 0.38))
+        canvas.drawString(left, y - LINE, way_line(sheet, width))
         canvas.setLineWidth(0.8)
-        canvas.line(left, y - 2 * mm, left + width, y - 2 * mm)
+        canvas.line(left, y - LINE - 2 * mm, left + width, y - LINE - 2 * mm)
 
     return draw
+
+
+def way_line(sheet: WorklistSheet, width: float) -> str:
+    """Return what is in the planter and what comes next; the next lot is cut last of all."""
+    if not sheet.now:
+        return fitted(sheet.next, PLAIN, HEAD_TEXT, width)
+    onward = fitted(f" → {sheet.next}", PLAIN, HEAD_TEXT, width * 0.75)
+    room = width - stringWidth(onward, PLAIN, HEAD_TEXT)
+    return fitted(sheet.now, PLAIN, HEAD_TEXT, room) + onward
 
 
 class _Numbered(Canvas):

@@ -8,7 +8,7 @@ from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.platypus import Flowable, KeepTogether, PageBreak, Paragraph, Spacer, Table
 
 from changeover.files.print_flow import TIGHT, caution_box, heading_bar
-from changeover.files.print_font import BOLD, PLAIN, marked_up, printable
+from changeover.files.print_font import BOLD, PLAIN, lost_note, marked_up, printable
 from changeover.files.print_pages import fitted
 from changeover.files.print_styles import SMALL, STEP, TASK, TITLE
 from changeover.files.tick_boxes import TickBoxes
@@ -26,6 +26,7 @@ def timetable_flow(sheet: TimetableSheet, width: float) -> list[Flowable]:
     flow: list[Flowable] = [
         Paragraph("Who does what", TITLE),
         Paragraph(marked_up(f"{sheet.says} · made on {sheet.made_on.isoformat()}"), SMALL),
+        *(Paragraph(note, SMALL) for note in (lost_note(sheet),) if note),
         Spacer(0, 3 * mm),
         *caution_box(sheet.cautions, width),
         bars,

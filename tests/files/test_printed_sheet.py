@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from changeover.files.print_font import printable, use_fonts
+from changeover.files.print_font import lost_signs, printable, use_fonts
 from changeover.files.printed_sheet import write_printed_sheet
 from changeover.files.sheet import SheetPlace, WorklistSheet
 from changeover.quantities import Refusal
@@ -51,7 +51,8 @@ def test_every_page_names_the_switch_and_its_number(tmp_path: Path) -> None:
     texts = pages(SHEET, tmp_path)
     assert len(texts) >= 2
     for number, text in enumerate(texts, start=1):
-        assert "Long Acre 24: corn, Hill Nine → soybean lot S-114" in text
+        assert "Long Acre 24" in text
+        assert "corn, Hill Nine → soybean lot S-114" in text
         assert f"page {number} of {len(texts)}" in text
 
 
@@ -78,6 +79,25 @@ def test_signs_that_the_font_lacks_become_question_marks() -> None:
     use_fonts()
     assert printable("½ → ₂ ° – “x” × ≤ Ж ñ") == "½ → ₂ ° – “x” × ≤ Ж ñ"
     assert printable("豆 1\u202f000") == "? 1\u00a0000"
+
+
+def test_signs_that_cannot_be_printed_are_said_on_the_sheet(tmp_path: Path) -> None:
+    assert "lacks 2 signs of its names" in flat(pages(replace(SHEET, field="豆 Ж 王"), tmp_path))
+    assert "lacks" not in flat(pages(replace(SHEET, field="Ж ñ"), tmp_path))
+    assert lost_signs(replace(SHEET, planter="豆", field="豆")) == "豆"
+
+
+def test_the_head_names_the_next_lot_in_full_however_long_the_rest(tmp_path: Path) -> None:
+    long = replace(
+        SHEET,
+        planter="Magpie 31 " * 9,
+        now="Sunflower, Long Pightle by the lane, and Kettle Piece · set 24 May" * 2,
+        next="Soybean lot Y-208, Plain Tale 2",
+        field="Otter Flat",
+    )
+    for text in pages(long, tmp_path):
+        assert "→ Soybean lot Y-208, Plain Tale 2" in flat([text])
+        assert "Otter Flat" in text
 
 
 def test_text_is_never_taken_for_markup(tmp_path: Path) -> None:

@@ -125,7 +125,7 @@ class WorkPage(Page):
 
     def print_sheets(self) -> None:
         """Write workbook, CSV and printed sheet into a folder of the person's choice."""
-        from changeover.desk.export import write_worklist
+        from changeover.desk.export import print_note, write_worklist
 
         folder = self.asking.choose_folder("Folder for the worklist")
         if folder is None:
@@ -135,8 +135,9 @@ class WorkPage(Page):
             lambda: self.read(write_worklist, self.outlook.planter, folder, self.outlook.units),
         )
         if written:
-            names = "\n".join(path.name for path in written)
-            self.asking.tell(f"The worklist lies in {folder}.", names)
+            note = print_note(self.view) if self.view is not None else ""
+            lines = [path.name for path in written] + [note] * bool(note)
+            self.asking.tell(f"The worklist lies in {folder}.", "\n".join(lines))
 
     def print_labels(self) -> None:
         """Write a label for each bag of parts, named for who fits them where that is known."""
