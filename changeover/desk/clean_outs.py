@@ -23,10 +23,9 @@ class TankClean:
 def clean_outs(view: WorkView) -> tuple[TankClean, ...]:
     """Return the clean-outs of a switch, those alike together, in the order of the tanks."""
     board = view.board
-    before = board.before if board.before is not None else board.as_found
     pairs: dict[tuple[str, str], list[Place]] = {}
     for tank in board.planter.places(Scope.TANK):
-        pairs.setdefault((_number(before, tank), _number(board.target, tank)), []).append(tank)
+        pairs.setdefault((_number(view.start, tank), _number(board.target, tank)), []).append(tank)
     return tuple(
         TankClean(
             tuple(tanks), old, new, clean_out(_lot(view, old), _lot(view, new), switch_rules())

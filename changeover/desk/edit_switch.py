@@ -81,6 +81,13 @@ def tick(work: UnitOfWork, edit: TickTask) -> Effect:
     moved = _tick(work, edit, switch) if edit.done else _untick(work, edit, switch)
     words = words_of(work, edit.planter)
     old = work.cells.set(edit.planter, Side.AS_FOUND, values, words=words)
+    if edit.done:
+        moved_on = {
+            cell: was
+            for cell, was in old.items()
+            if was not in (switch.before.get(cell), values[cell])
+        }
+        work.switches.go_from(edit.planter, moved_on)
     swaps = move_parts(work, edit, switch.started, old, values)
     inverse = TickTask(
         edit.planter,
@@ -221,6 +228,12 @@ def _refuse_open_tasks(view: WorkView, planter: str) -> None:
                 f"{planter} cannot be signed off: “{task.title}” is open at {still[0]}{more}; "
                 "do it and tick it off first."
             )
+    for change in view.difference.changes.values():
+        name = next(s.name for s in view.board.settings if s.key == change.cell.setting)
+        raise Refusal(
+            f"{planter} cannot be signed off: {name.lower()} at {change.cell.place.label} is not "
+            "at its target; set it and tick it off, or correct what it is set to."
+        )
 
 
 def _saved(

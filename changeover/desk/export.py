@@ -70,7 +70,6 @@ def print_note(view: WorkView) -> str:
 def sheet_of(view: WorkView, made_on: date | None = None) -> WorklistSheet:
     """Return the sheet of a worklist, as it goes on paper; ``made_on`` is today when not given."""
     board = view.board
-    before = board.before if board.before is not None else board.as_found
     job = board.next_job
     return fill_sheet(
         planter=board.planter,
@@ -79,14 +78,14 @@ def sheet_of(view: WorkView, made_on: date | None = None) -> WorklistSheet:
         done=view.progress,
         kit=view.kit,
         parts=board.parts,
-        before=before,
+        before=view.start,
         target=board.target,
         now=board.label_now,
         next_lot=board.label_next.partition(" → ")[0],
         field=job.field or "" if job is not None else "",
         made_on=made_on if made_on is not None else date.today(),  # noqa: DTZ011
         units=board.units,
-        log=log_of(view, before),
+        log=log_of(view, view.start),
     )
 
 

@@ -10,7 +10,10 @@ from changeover.switch.difference import RowState, difference
 
 @dataclass(frozen=True)
 class PlanterLine:
-    """One planter in the fleet list; ``rows_ready`` is None when no switch is open."""
+    """One planter in the fleet list; ``rows_ready`` is None when no switch is open.
+
+    It counts among ``rows_in_use``, those that are not locked up.
+    """
 
     name: str
     rows: int
@@ -18,6 +21,7 @@ class PlanterLine:
     now: str
     next: str
     rows_ready: int | None
+    rows_in_use: int
 
 
 def planter_names(store: Store) -> tuple[str, ...]:
@@ -45,16 +49,23 @@ def planter_lines(store: Store, units: Units = Units.US) -> tuple[PlanterLine, .
     return tuple(_line(board) for board in boards)
 
 
-def rows_ready(board: Board) -> int:
-    """Count the rows that are at their target or locked up."""
+def rows_ready(board: Board) -> tuple[int, int]:
+    """Return how many rows are at their target, and how many are in use, not locked up."""
     gap = difference(board.planter, board.settings, board.as_found, board.target)
     states = [gap.row_state(row) for row in board.planter.row_numbers]
-    return sum(state in (RowState.READY, RowState.LOCKED) for state in states)
+    used = [state for state in states if state is not RowState.LOCKED]
+    return used.count(RowState.READY), len(used)
 
 
 def _line(board: Board) -> PlanterLine:
     planter = board.planter
-    ready = rows_ready(board) if board.next_job is not None else None
+    ready, used = rows_ready(board)
     return PlanterLine(
-        planter.name, planter.rows, planter.row_spacing, board.label_now, board.label_next, ready
+        planter.name,
+        planter.rows,
+        planter.row_spacing,
+        board.label_now,
+        board.label_next,
+        ready if board.next_job is not None else None,
+        used,
     )

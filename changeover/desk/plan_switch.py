@@ -31,13 +31,15 @@ from changeover.switch.worklist import plan_worklist
 class WorkView:
     """The work of one switch: ``difference`` is what is still to do, ``whole`` all of it.
 
-    ``board`` is what it was planned from; ``ticks`` and ``progress`` how far it is; ``lots``
+    ``board`` is what it was planned from, ``start`` the setup from which each cell goes to its
+    target; ``ticks`` and ``progress`` how far it is; ``lots``
     those that the planter holds or is to hold, by number; ``findings`` must be acknowledged in
     words before it is signed off. ``proved`` says what passed, and
     ``flushes`` what was flushed, since the switch began.
     """
 
     board: Board
+    start: Setup
     whole: Difference
     difference: Difference
     worklist: Worklist
@@ -51,9 +53,10 @@ class WorkView:
 
     @property
     def ready_to_sign(self) -> bool:
-        """Whether all is ticked off, open findings apart, which a reading closes."""
+        """Whether all is ticked off and at its target; findings apart, which a reading closes."""
         tasks = [task for task in self.worklist.tasks if not task.key.startswith(FINDING)]
-        return bool(tasks) and all(self.progress.is_done(task.key) for task in tasks)
+        done = bool(tasks) and all(self.progress.is_done(task.key) for task in tasks)
+        return done and not self.difference.changes
 
 
 def work_view(store: Store, planter_name: str, units: Units = Units.US) -> WorkView:
@@ -120,6 +123,7 @@ def view_of(work: UnitOfWork, board: Board, ticks: tuple[Tick, ...] | None = Non
     done = progress(worklist, ticks, board.as_found, board.settings)
     return WorkView(
         board=board,
+        start=before,
         whole=difference(board.planter, board.settings, before, board.target),
         difference=difference(board.planter, board.settings, board.as_found, board.target),
         worklist=worklist,

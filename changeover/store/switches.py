@@ -134,6 +134,23 @@ class Switches:
         for tick in added:
             self._note_tick(planter, tick, gone=False)
 
+    def go_from(self, planter: str, values: Mapping[Cell, Value | None]) -> None:
+        """Let cells of the open switch go from other values than those found when it began.
+
+        So it is after a new plan midway: what was ticked off for the plan before comes off next.
+        """
+        number = self._require_row(planter).id
+        for cell in values:
+            self._session.execute(
+                delete(BeforeRow).where(
+                    BeforeRow.switch_id == number,
+                    BeforeRow.setting == cell.setting,
+                    BeforeRow.place == str(cell.place),
+                )
+            )
+        known = {cell: value for cell, value in values.items() if value is not None}
+        self._add_before(number, known)
+
     def untick(self, planter: str, ticks: Iterable[Tick]) -> None:
         """Take ticks of the open switch back. Raises Refusal when none is open."""
         number = self._require_row(planter).id

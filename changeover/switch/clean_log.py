@@ -9,6 +9,7 @@ from changeover.planter.setup import Cell, Setup
 from changeover.seed.lots import SeedLot, Treatment
 from changeover.switch.clean_out import CleanOut, catch_label, clean_out
 from changeover.switch.clean_rules import CleanPlace
+from changeover.switch.clean_ticks import Cleaned
 from changeover.switch.rules import SwitchRules
 from changeover.switch.tasks import Task, TaskKind, Tick, Worklist
 from changeover.switch.wording import listed, places_text
@@ -71,15 +72,16 @@ def clean_log(
     Places ticked by one person at one time for one task are one line.
     """
     made = tuple(ticks)
+    cleaned = Cleaned(made, worklist.levels)
     tasks = [task for task in worklist.tasks if cleans(task)]
     inspections = [task for task in worklist.tasks if _head(task) == INSPECTION]
     teller = _Teller(planter, before, target, lots, rules)
     missing = [*tasks, *inspections]
     return CleanLog(
         planter=planter.name,
-        lines=tuple(sorted(_lines(tasks, made, teller), key=lambda line: line.when)),
-        inspected=tuple(_lines(inspections, made, teller)),
-        missing=tuple(text for task in missing if (text := _left(task, made))),
+        lines=tuple(sorted(_lines(tasks, made, cleaned, teller), key=lambda line: line.when)),
+        inspected=tuple(_lines(inspections, made, cleaned, teller)),
+        missing=tuple(text for task in missing if (text := _left(task, cleaned))),
     )
 
 
@@ -97,26 +99,23 @@ def _what(task: Task) -> str:
     return CLEANED.get(_head(task), task.title)
 
 
-def _of(task: Task, ticks: Iterable[Tick]) -> list[Tick]:
+def _of(task: Task, ticks: Iterable[Tick], cleaned: Cleaned) -> list[Tick]:
     places = frozenset(task.places)
-    return [
-        tick
-        for tick in ticks
-        if tick.place in places and tick.task.partition("/")[0] == task.family
-    ]
+    return [tick for tick in ticks if tick.place in places and cleaned.any_at(task, tick)]
 
 
-def _left(task: Task, ticks: Iterable[Tick]) -> str:
-    ticked = {tick.place for tick in _of(task, ticks)}
-    left = [place for place in task.places if place not in ticked]
+def _left(task: Task, cleaned: Cleaned) -> str:
+    left = [place for place in task.places if not cleaned.has(task, place)]
     return f"{_what(task)}: {places_text(left)}" if left else ""
 
 
-def _lines(tasks: Iterable[Task], ticks: tuple[Tick, ...], teller: "_Teller") -> list[LogLine]:
+def _lines(
+    tasks: Iterable[Task], ticks: tuple[Tick, ...], cleaned: Cleaned, teller: "_Teller"
+) -> list[LogLine]:
     lines: list[LogLine] = []
     for task in tasks:
         groups: dict[tuple[str, str], list[Place]] = {}
-        for tick in _of(task, ticks):
+        for tick in _of(task, ticks, cleaned):
             groups.setdefault((tick.when, tick.who), []).append(tick.place)
         lines += [teller.line(task, when, who, places) for (when, who), places in groups.items()]
     return lines

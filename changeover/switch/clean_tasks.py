@@ -1,8 +1,11 @@
 """The clean-out outside the meters: tanks, hoses, seed tubes, floor, and its inspection."""
 
+from collections.abc import Iterable
+
 from changeover.planter.places import PLANTER, Place
 from changeover.planter.settings import WorkPlace
 from changeover.switch.clean_rules import CleanPlace, How
+from changeover.switch.clean_ticks import clean_key
 from changeover.switch.meter_work import clean_tools
 from changeover.switch.plan import CleanGroup, Plan
 from changeover.switch.tasks import MachineState, Task, TaskKind
@@ -35,6 +38,13 @@ def _rows(group: CleanGroup) -> tuple[Place, ...]:
     return tuple(Place.of_row(row) for row in group.rows)
 
 
+def _whole_key(work: str, groups: Iterable[CleanGroup]) -> str:
+    """Return the key of work that is done once for all groups."""
+    every = tuple(groups)
+    levels = [level for group in every for level in group.clean.levels]
+    return clean_key(work, [group.old for group in every], levels)
+
+
 def tank_tasks(plan: Plan, groups: tuple[CleanGroup, ...]) -> list[Task]:
     """Return the tasks that empty and clean the tanks, or the row hoppers where there are none."""
     return [_tank_task(plan, group) for group in groups]
@@ -48,13 +58,14 @@ def _tank_task(plan: Plan, group: CleanGroup) -> Task:
     steps = _steps(group, place)
     into = f"container “{group.old or 'not known'}”"
     return plan.task(
-        f"clean_tank.{group.mark}/{group.old}",
+        group.key("clean_tank"),
         WorkPlace.TANK,
         f"Empty {what} into {into}" + (f", {further}" if further else ""),
         places,
         ["empty_hopper" if plan.row_hoppers else "empty_tank"],
         ["stopped", "climb", *group.clean.caution_keys],
         kind=TaskKind.CLEAN,
+        cleans=group.cleans(place),
         tools=_tools(group, place),
         steps=(*steps[:1], *_back(group), *steps[1:]),
         why=f"{group.clean.why} ({group.clean.source})",
@@ -78,13 +89,14 @@ def hose_tasks(plan: Plan, groups: tuple[CleanGroup, ...]) -> list[Task]:
 def _hose_task(plan: Plan, group: CleanGroup) -> Task:
     further = clean_words(group, CleanPlace.HOSE, CleanPlace.HOPPER)
     return plan.task(
-        f"clean_hose.{group.mark}/{group.old}",
+        group.key("clean_hose"),
         WorkPlace.TANK,
         "Empty hose and row hopper" + (f", {further}" if further else ""),
         _rows(group),
         ["clean_hose"],
         ["stopped", *group.clean.caution_keys],
         kind=TaskKind.CLEAN,
+        cleans=group.cleans(CleanPlace.HOSE, CleanPlace.HOPPER),
         tools=_tools(group, CleanPlace.HOSE, CleanPlace.HOPPER),
         steps=_steps(group, CleanPlace.HOSE, CleanPlace.HOPPER),
         why=group.clean.why,
@@ -100,13 +112,14 @@ def _tube_task(plan: Plan, group: CleanGroup) -> Task:
     further = clean_words(group, CleanPlace.TUBE, CleanPlace.SENSOR)
     sensor = " and sensor" if CleanPlace.SENSOR in group.clean.places else ""
     return plan.task(
-        f"clean_tube.{group.mark}/{group.old}",
+        group.key("clean_tube"),
         WorkPlace.ROW_UNIT,
         f"Empty seed tube{sensor}" + (f", {further}" if further else ""),
         _rows(group),
         ["clean_tube"],
         ["raised", *group.clean.caution_keys],
         kind=TaskKind.CLEAN,
+        cleans=group.cleans(CleanPlace.TUBE, CleanPlace.SENSOR),
         tools=_tools(group, CleanPlace.TUBE, CleanPlace.SENSOR),
         steps=_steps(group, CleanPlace.TUBE, CleanPlace.SENSOR),
         why=group.clean.why,
@@ -122,13 +135,14 @@ def floor_tasks(plan: Plan, groups: tuple[CleanGroup, ...]) -> list[Task]:
     steps = dict.fromkeys(step for group in dirty for step in _steps(group, *places))
     tools = dict.fromkeys(tool for group in dirty for tool in _tools(group, *places))
     task = plan.task(
-        "clean_floor." + "|".join(sorted({group.mark for group in dirty})),
+        _whole_key("clean_floor", dirty),
         WorkPlace.ROW_UNIT,
         "Clear ledges and drip points, then the floor",
         (PLANTER,),
         ["clean_floor"],
         ["stopped", *(key for group in dirty for key in group.clean.caution_keys)],
         kind=TaskKind.CLEAN,
+        cleans=frozenset[str]().union(*(group.cleans(*places) for group in dirty)),
         state=MachineState.POWER_OFF,
         tools=tuple(tools),
         steps=tuple(steps),
@@ -143,13 +157,14 @@ def inspection_tasks(plan: Plan, groups: tuple[CleanGroup, ...]) -> list[Task]:
     if not logged:
         return []
     task = plan.task(
-        "inspect_clean." + "|".join(sorted({group.mark for group in logged})),
+        _whole_key("inspect_clean", logged),
         WorkPlace.TANK,
         "A second person looks the clean-out over and signs the log",
         (PLANTER,),
         ["inspect_clean"],
         ["stopped"],
         kind=TaskKind.PROVE,
+        cleans=frozenset[str]().union(*(group.cleans() for group in logged)),
         state=MachineState.POWER_OFF,
         tools=("lamp", "clean-out log"),
         steps=(

@@ -91,7 +91,7 @@ def difference(
         for setting in wanted
         for change in _changes(setting, places[setting.scope], before, target, locked)
     }
-    states = _row_states(planter, wanted, changes, locked)
+    states = _row_states(planter, wanted, changes, locked, _without_disc(places, before, target))
     return Difference(changes, planter.rows, locked, states)
 
 
@@ -126,21 +126,42 @@ def _row_states(
     settings: tuple[Setting, ...],
     changes: Mapping[Cell, Change],
     locked: frozenset[int],
+    without_disc: frozenset[int],
 ) -> dict[int, RowState]:
     own = {s.key for s in settings if s.scope is Scope.ROW and s.work_place in ROW_WORK}
     of_row: dict[int, list[Change]] = {}
     for cell, change in changes.items():
         if cell.place.row is not None and cell.setting in own:
             of_row.setdefault(cell.place.row, []).append(change)
-    return {row: _state(of_row.get(row, []), row in locked) for row in planter.row_numbers}
+    return {
+        row: RowState.LOCKED
+        if row in locked and row not in of_row
+        else _state(of_row.get(row, []), unknown=row in without_disc)
+        for row in planter.row_numbers
+    }
 
 
-def _state(changes: list[Change], locked: bool) -> RowState:
+def _state(changes: list[Change], *, unknown: bool) -> RowState:
     if any(change.before is not None for change in changes):
         return RowState.WORK
-    if changes:
-        return RowState.UNKNOWN
-    return RowState.LOCKED if locked else RowState.READY
+    return RowState.UNKNOWN if changes or unknown else RowState.READY
+
+
+def _without_disc(
+    places: Mapping[Scope, tuple[Place, ...]], before: Setup, target: Setup
+) -> frozenset[int]:
+    """Return the rows whose disc is neither known nor wanted: they plant nothing as they are.
+
+    Without any target there is no switch, and nothing is asked of a row.
+    """
+    if not target.values:
+        return frozenset()
+    cells = (Cell("disc", place) for place in places.get(Scope.ROW, ()))
+    return frozenset(
+        cell.place.row
+        for cell in cells
+        if cell.place.row and before.get(cell) is None and target.get(cell) is None
+    )
 
 
 def apply_difference(setup: Setup, change: Difference) -> Setup:

@@ -60,7 +60,7 @@ def meter_tasks(plan: Plan, groups: tuple[CleanGroup, ...]) -> list[Task]:
         keys = tuple(key for key, changes in work.items() if row in changes)
         group = cleaned.get(row)
         if keys or group:
-            sort = (keys, f"{group.mark} {group.old}" if group else "")
+            sort = (keys, group.key("meter") if group else "")
             sorts.setdefault(sort, ((keys, group), []))[1].append(row)
     ranked = sorted(sorts.values(), key=lambda entry: (-len(entry[1]), entry[1][0]))
     return [_meter_task(plan, sort, rows, work) for sort, rows in ranked]
@@ -93,14 +93,14 @@ def _meter_task(
         parts_out=parts_out,
         kind=TaskKind.SET if keys else TaskKind.CLEAN,
         by_tick=group is not None,
+        cleans=group.cleans(CleanPlace.METER) if group else frozenset(),
         why=group.clean.why if group else "",
     )
 
 
 def _key(keys: tuple[str, ...], group: CleanGroup | None) -> str:
-    family = f"meter.{group.mark}" if group else "meter"
     rest = "+".join(keys) or "clean"
-    return f"{family}/{rest}+{group.old}" if group else f"{family}/{rest}"
+    return group.key("meter", rest) if group else f"meter/{rest}"
 
 
 def _title(

@@ -10,9 +10,10 @@ from changeover.planter.setup import Cell, Setup, Value
 def start_of(before: Setup, as_found: Setup, target: Setup, settings: Iterable[Setting]) -> Setup:
     """Return the setup from which each cell goes to its target.
 
-    A cell that is at its target keeps what stood there ``before`` the switch, so that work done
-    stays on the list. A cell that is not goes from what is there now: what was ticked off for an
-    earlier plan, or set right by hand, is what comes off next.
+    A cell that is at its target keeps what stood there ``before``, when the switch began or when
+    work on it was last ticked off, so that work done stays on the list. A cell that is not goes
+    from what is there now: what was ticked off for an earlier plan, or set right by hand, is
+    what comes off next.
     """
     by_key = {setting.key: setting for setting in settings}
     moved: dict[Cell, Value | None] = {}

@@ -9,6 +9,7 @@ from changeover.quantities import Q, Quantity, Refusal, figure_in
 from changeover.switch.setting_work import parts_of
 from changeover.switch.tasks import MachineState, Task, Worklist
 
+ONE_OF_A_KIND = ("own", "finding")
 NO_TIME = Q(0.0, "min")
 
 
@@ -17,7 +18,8 @@ class OwnTask:
     """A task that a person added. ``name`` is its key among the planter's own tasks.
 
     ``after`` and ``before`` name what comes first and what waits for it: families of tasks,
-    whole or up to their point (``clean_tank``), or own tasks. What a plan lacks is passed over.
+    whole or up to their point (``clean_tank``), or own tasks. A family that a later plan lacks
+    stands for all of its sort of work; what the plan lacks wholly is passed over.
     """
 
     name: str
@@ -95,12 +97,21 @@ def _split(tasks: tuple[Task, ...], split: Split) -> tuple[Task, ...]:
 def _parts(task: Task, split: Split) -> tuple[Task, ...]:
     apart = tuple(place for place in task.places if place in split.places)
     rest = tuple(place for place in task.places if place not in split.places)
-    if task.family != split.family or not apart:
+    if sort_of(task.family) != sort_of(split.family) or not apart:
         return (task,)
     stroke = "" if "/" in task.key else "/"
     one = replace(at_places(task, apart), key=f"{task.key}{stroke}~{split.name}")
     one = replace(one, title=f"{task.title} ({split.name})")
     return (at_places(task, rest), one) if rest else (one,)
+
+
+def sort_of(family: str) -> str:
+    """Return the sort of work of a family: what it is of, such as a lot or a target, is left out.
+
+    So a split of the meters' work holds whatever a later plan cleans out of them.
+    """
+    head, _, _ = family.partition(".")
+    return family if head in ONE_OF_A_KIND else head
 
 
 def at_places(task: Task, places: tuple[Place, ...]) -> Task:
@@ -133,11 +144,16 @@ def _waits(own: tuple[OwnTask, ...], keys: Mapping[str, list[str]]) -> dict[str,
     found: dict[str, list[str]] = {}
     for task in own:
         for name in task.after:
-            found.setdefault(task.key, []).extend(keys.get(name, ()))
+            found.setdefault(task.key, []).extend(_named(name, keys))
         for name in task.before:
-            for key in keys.get(name, ()):
+            for key in _named(name, keys):
                 found.setdefault(key, []).append(task.key)
     return found
+
+
+def _named(name: str, keys: Mapping[str, list[str]]) -> list[str]:
+    """Return the tasks of a family, or where a later plan has none such, of its sort of work."""
+    return keys.get(name) or keys.get(sort_of(name), [])
 
 
 def _task(own: OwnTask) -> Task:

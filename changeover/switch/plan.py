@@ -11,6 +11,8 @@ from changeover.planter.settings import Setting, WorkPlace
 from changeover.planter.setup import Cell, Setup
 from changeover.seed.lots import SeedLot, Treatment
 from changeover.switch.clean_out import CleanOut, clean_out
+from changeover.switch.clean_rules import CleanPlace
+from changeover.switch.clean_ticks import clean_key, cleaning
 from changeover.switch.difference import Difference, locked_rows
 from changeover.switch.rules import SwitchRules
 from changeover.switch.standard_minutes import Minutes
@@ -41,6 +43,7 @@ class TaskFields(TypedDict, total=False):
     kind: TaskKind
     by_tick: bool
     proves: frozenset[Cell]
+    cleans: frozenset[str]
 
 
 @dataclass(frozen=True)
@@ -52,10 +55,13 @@ class CleanGroup:
     tanks: tuple[Place, ...]
     rows: tuple[int, ...]
 
-    @property
-    def mark(self) -> str:
-        """The levels in one word, which is part of a task's family: a harder level asks again."""
-        return "+".join(self.clean.levels)
+    def key(self, work: str, rest: str = "") -> str:
+        """Return the key of the work that cleans this group."""
+        return clean_key(work, [self.old], self.clean.levels, rest)
+
+    def cleans(self, *places: CleanPlace) -> frozenset[str]:
+        """Return how far the places are cleaned, in words that ticks are compared by."""
+        return cleaning(self.clean.places, *places)
 
 
 @dataclass(frozen=True)

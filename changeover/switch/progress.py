@@ -1,6 +1,6 @@
 """How far a worklist is: what is done, what waits, which rows are ready and the minutes left."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -9,6 +9,7 @@ from changeover.planter.places import Place
 from changeover.planter.settings import Setting, WorkPlace
 from changeover.planter.setup import Cell, Setup
 from changeover.quantities import Q, Quantity
+from changeover.switch.clean_ticks import Cleaned
 from changeover.switch.tasks import Change, Task, TaskKind, Tick, Worklist
 
 ROW_WORK = (WorkPlace.METER, WorkPlace.ROW_UNIT)
@@ -119,9 +120,12 @@ def progress(
 
     A task is done at a place when every cell it sets there is at its target in ``as_found``
     and, for work that leaves nothing in a cell, when it is ticked there. A tick holds for every
-    task of its family at its place, so that it survives a new plan.
+    task of its family at its place, so that it survives a new plan; one for cleaning holds as
+    far as it went.
     """
-    ticked = {(tick.task.partition("/")[0], tick.place) for tick in ticks}
+    every = tuple(ticks)
+    ticked = {(tick.task.partition("/")[0], tick.place) for tick in every}
+    cleaned = Cleaned(every, worklist.levels)
     by_key = {setting.key: setting for setting in settings}
     made = frozenset(
         change.cell
@@ -134,12 +138,18 @@ def progress(
         task.key: frozenset(
             place
             for place in task.places
-            if (not task.by_tick or (task.family, place) in ticked)
+            if (not task.by_tick or _is_ticked(task, place, ticked, cleaned))
             and all(change.cell in made for change in task.changes.get(place, ()))
         )
         for task in worklist.tasks
     }
     return Progress(worklist, done, made)
+
+
+def _is_ticked(
+    task: Task, place: Place, ticked: Container[tuple[str, Place]], cleaned: Cleaned
+) -> bool:
+    return cleaned.has(task, place) if task.cleans else (task.family, place) in ticked
 
 
 def _is_made(change: Change, as_found: Setup, settings: Mapping[str, Setting]) -> bool:

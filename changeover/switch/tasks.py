@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from types import MappingProxyType
 
 from changeover.planter.places import Place
 from changeover.planter.settings import WorkPlace
@@ -56,7 +57,8 @@ class Task:
     it sets. ``minutes_fixed`` and ``minutes_each`` are times: once, and for each place.
     ``needs`` holds the keys of tasks that come first. ``by_tick`` marks work that leaves nothing
     in the as-found settings, such as cleaning: it is done at a place only when ticked there.
-    ``proves`` are the cells that a proof step stands for, those between its places included.
+    ``proves`` are the cells that a proof step stands for, those between its places included;
+    ``cleans`` says how far work that cleans goes, in the words of ``switch.clean_ticks``.
     """
 
     key: str
@@ -78,6 +80,7 @@ class Task:
     kind: TaskKind = TaskKind.SET
     by_tick: bool = False
     proves: frozenset[Cell] = frozenset()
+    cleans: frozenset[str] = frozenset()
 
     @property
     def family(self) -> str:
@@ -97,10 +100,15 @@ class Task:
 
 @dataclass(frozen=True)
 class Worklist:
-    """The tasks of one switch in the order of work; ``cautions`` hold for all of it."""
+    """The tasks of one switch in the order of work; ``cautions`` hold for all of it.
+
+    ``levels`` says by name how far each level of clean-out goes, in the words of a task's
+    ``cleans``.
+    """
 
     tasks: tuple[Task, ...] = ()
     cautions: tuple[str, ...] = ()
+    levels: Mapping[str, frozenset[str]] = field(default_factory=lambda: MappingProxyType({}))
 
     def at(self, work_place: WorkPlace) -> tuple[Task, ...]:
         return tuple(task for task in self.tasks if task.work_place is work_place)

@@ -16,6 +16,7 @@ from changeover.switch.clean_tasks import (
     tank_tasks,
     tube_tasks,
 )
+from changeover.switch.clean_ticks import words_of_levels
 from changeover.switch.difference import difference, work_settings
 from changeover.switch.meter_work import meter_tasks
 from changeover.switch.plan import Plan
@@ -33,6 +34,7 @@ from changeover.switch.safe_steps import raise_task, stop_task
 from changeover.switch.setting_work import setting_tasks
 from changeover.switch.standard_minutes import Minutes
 from changeover.switch.tasks import Change, MachineState, StandardTime, Task, Worklist
+from changeover.switch.unset import unset_words
 from changeover.switch.wording import Words
 
 CLEAN = ("tank", "hose", "meter", "tube", "floor")
@@ -97,8 +99,9 @@ def plan_worklist(
         rules=rules,
     )
     tasks = _in_order(_stages(plan))
-    cautions = rules.cautions.whole(_head_cautions(plan, tasks)) if tasks else ()
-    return Worklist(tasks, cautions)
+    open_ones = unset_words(planter, settings, target) if new_lot is not None else ()
+    heads = rules.cautions.whole(_head_cautions(plan, tasks)) if tasks else ()
+    return Worklist(tasks, (*open_ones, *heads), words_of_levels(rules.clean_out))
 
 
 def _stages(plan: Plan) -> dict[str, list[Task]]:

@@ -162,7 +162,7 @@ class Header(QWidget):
         self.next.setText(board.label_next)
         self.next.setAccessibleName(f"next: {board.label_next or 'choose seed and field'}")
         self.next.update()
-        self.ready.show_rows(standing.ready, board.planter.rows)
+        self.ready.show_rows(standing.ready, standing.in_use)
         self.units.setText(f"{UNIT_WORDS[self._outlook.units]} ▾")
 
     def _lay_out(self) -> None:

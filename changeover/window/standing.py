@@ -44,12 +44,17 @@ class Standing:
 
     @property
     def ready(self) -> int:
-        """The count of rows with nothing left to do."""
-        return sum(mark in (Mark.READY, Mark.LOCKED) for mark in self.marks.values())
+        """The count of rows in use with nothing left to do."""
+        return sum(mark is Mark.READY for mark in self.marks.values())
+
+    @property
+    def in_use(self) -> int:
+        """The count of rows that are not locked up."""
+        return sum(mark is not Mark.LOCKED for mark in self.marks.values())
 
     @property
     def to_do(self) -> int:
-        return self.board.planter.rows - self.ready
+        return self.in_use - self.ready
 
     @cached_property
     def rows_known(self) -> frozenset[int]:

@@ -131,3 +131,20 @@ def test_opening_a_store_of_today_does_not_load_alembic(tmp_path) -> None:
     )
     told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert told.stdout.strip() == "False"
+
+
+def test_ticks_of_cleaning_come_to_name_the_lot_first(tmp_path) -> None:
+    path = tmp_path / "old.sqlite"
+    with closing(sqlite3.connect(path)) as connection:
+        connection.executescript(PAST[10].read_text(encoding="utf-8"))
+    store = open_store(path)
+    with store.read() as work:
+        switch = work.switches.open("Old Bar")
+        assert switch is not None
+        assert {tick.task for tick in switch.ticks} == {
+            "meter",
+            "clean_tank.K-1/different_crop",
+            "meter.K+1/different_crop+treated_to_untreated/disc+brush",
+            "clean_floor.K-1/different_crop+other_variety",
+        }
+    store.close()

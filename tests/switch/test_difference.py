@@ -29,7 +29,17 @@ def test_a_setup_does_not_differ_from_itself(case: tuple[Planter, Setup]) -> Non
     planter, setup = case
     found = difference(planter, SETTINGS, setup, setup)
     assert not found.changes
-    assert set(found.states.values()) <= {RowState.READY, RowState.LOCKED}
+    for row, state in found.states.items():
+        has_disc = setup.get(Cell("disc", Place.of_row(row))) is not None
+        known = has_disc or not setup.values
+        assert state in ({RowState.READY, RowState.LOCKED} if known else set(RowState))
+        assert state is not RowState.WORK
+
+
+def test_a_row_whose_disc_nobody_knows_is_not_ready() -> None:
+    target = Setup(row_setup(LONG_ACRE, depth=5))
+    found = difference(LONG_ACRE, SETTINGS, target, target)
+    assert set(found.states.values()) == {RowState.UNKNOWN}
 
 
 @given(switches())

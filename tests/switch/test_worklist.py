@@ -241,7 +241,7 @@ def test_a_proof_is_another_one_when_its_target_changes() -> None:
 def test_a_lot_that_is_not_on_record_is_cleaned_for_as_another_crop() -> None:
     target = Setup(row_setup(LONG_ACRE, seed="unheard-of"))
     work = plan(LONG_ACRE, corn(LONG_ACRE), target)
-    assert family(work, "clean_tank")[0].family == "clean_tank.different_crop+treated_to_untreated"
+    assert family(work, "clean_tank")[0].key == "clean_tank.H-9/different_crop+treated_to_untreated"
 
 
 def test_without_a_next_lot_nothing_is_cleaned() -> None:

@@ -135,4 +135,6 @@ def _under_way(line: PlanterLine) -> str:
 
 
 def _ready(line: PlanterLine) -> str:
-    return "no switch open" if line.rows_ready is None else f"{line.rows_ready} of {line.rows}"
+    return (
+        "no switch open" if line.rows_ready is None else f"{line.rows_ready} of {line.rows_in_use}"
+    )
