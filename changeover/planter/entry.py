@@ -1,5 +1,6 @@
 """Reading a typed text as the value of a setting, checking it, and showing it again."""
 
+import re
 from functools import lru_cache
 
 import pint
@@ -14,12 +15,14 @@ from changeover.planter.setup import Value
 from changeover.quantities import (
     MEASURES,
     Q,
+    Quantity,
     Refusal,
     Units,
     is_quantity,
     read_quantity,
     show,
     unit_of,
+    unit_sign,
 )
 
 _BOUNDS: dict[str, tuple[float, float, str]] = {
@@ -28,6 +31,8 @@ _BOUNDS: dict[str, tuple[float, float, str]] = {
     "hub_spacing": (-5.0, 25.0, "mm"),
     "seed_left": (0.0, 20_000.0, "lb"),
 }
+
+_NOTCH = re.compile(r"(?:notch|n|#) ?(?P<number>[0-9]{1,3})", re.IGNORECASE)
 
 
 def index_of(setting: Setting, planter: Planter) -> Index | None:
@@ -56,7 +61,7 @@ def read_value(
     """Read what a person typed for a setting at a place; empty text is None, not known.
 
     A depth is typed as a depth (``1.75 in``, taken to the nearest notch of that row) or as a
-    notch (``n5``). Raises Refusal with what, where and what to do.
+    notch (``n5``, ``notch 5``). Raises Refusal with what, where and what to do.
     """
     typed = text.strip()
     if not typed:
@@ -70,15 +75,17 @@ def read_value(
         value = _position(setting, planter, place, typed, units)
     else:
         value = _choice(options_of(setting, planter, place), typed)
-    check_value(setting, planter, place, value)
+    check_value(setting, planter, place, value, units)
     return value
 
 
-def check_value(setting: Setting, planter: Planter, place: Place, value: Value) -> None:
-    """Refuse a value that the planter cannot have. Raises Refusal."""
+def check_value(
+    setting: Setting, planter: Planter, place: Place, value: Value, units: Units = Units.US
+) -> None:
+    """Refuse a value that the planter cannot have. Raises Refusal, its figures in ``units``."""
     where = f"{setting.name}, {place.label}"
     if is_quantity(value) or setting.kind is Kind.QUANTITY:
-        _check_quantity(setting, planter, value, where)
+        _check_quantity(setting, planter, value, where, units)
     elif setting.kind in (Kind.COUNT, Kind.INDEX) and not isinstance(value, int):
         raise Refusal(f"{where}: “{value}” is not a whole number; choose one.")
     elif setting.kind is Kind.COUNT:
@@ -126,6 +133,14 @@ def _whole(text: str, where: str) -> int:
         raise Refusal(f"{where}: “{text}” is not a whole number; write it like 30.") from error
 
 
+def _notch(text: str, where: str) -> int:
+    """Read ``n5``, ``#5`` or ``notch 5``."""
+    found = _NOTCH.fullmatch(text)
+    if found is None:
+        raise Refusal(f"{where}: “{text}” is no notch; write it like n5.")
+    return int(found["number"])
+
+
 def _position(setting: Setting, planter: Planter, place: Place, text: str, units: Units) -> int:
     index = index_of(setting, planter)
     where = f"{setting.name}, {place.label}"
@@ -136,9 +151,9 @@ def _position(setting: Setting, planter: Planter, place: Place, text: str, units
             raise Refusal(f"{where}: “{text}” is not a position; choose {_listed(options)}.")
         return number
     if text[0] in "nN#":
-        return _whole(text[1:], where)
+        return _notch(text, where)
     depth = read_quantity(text, "depth", units, where)
-    return planter.depth.notch(depth, place.row or 1)
+    return planter.depth.notch(depth, place.row or 1, units)
 
 
 def rounding(
@@ -155,7 +170,7 @@ def rounding(
         return None
     row = place.row or 1
     depth = read_quantity(typed, "depth", units, f"{setting.name}, {place.label}")
-    taken = planter.depth.depth(planter.depth.notch(depth, row), row)
+    taken = planter.depth.depth(planter.depth.notch(depth, row, units), row)
     unit, digits = unit_of(MEASURES["depth"].unit(units)), MEASURES["depth"].digits(units)
     off = abs(float((depth - taken).to(unit).magnitude))
     if off <= 0.5 * 10**-digits + 1e-9:
@@ -168,7 +183,9 @@ def _choice(options: tuple[str, ...], text: str) -> str:
     return next((option for option in options if option.casefold() == folded), text)
 
 
-def _check_quantity(setting: Setting, planter: Planter, value: Value, where: str) -> None:
+def _check_quantity(
+    setting: Setting, planter: Planter, value: Value, where: str, units: Units
+) -> None:
     measure = setting.measure or "count"
     asked, unit = setting.kind is Kind.QUANTITY, unit_of(MEASURES[measure].us)
     if not (asked and is_quantity(value) and value.is_compatible_with(unit)):
@@ -178,10 +195,22 @@ def _check_quantity(setting: Setting, planter: Planter, value: Value, where: str
     if bounds is not None:
         low, high, name = bounds
         if not low <= value.to(unit_of(name)).magnitude <= high:
-            raise Refusal(f"{where}: outside {low:g} to {high:g} {name}; check the figure.")
+            reach = _reach(Q(low, name), Q(high, name), measure, units)
+            raise Refusal(f"{where}: outside {reach}; check the figure.")
     if setting.key == "vacuum" and planter.fan_limit is not None and value > planter.fan_limit:
-        limit = show(planter.fan_limit, "pressure", Units.US)
+        limit = show(planter.fan_limit, "pressure", units)
         raise Refusal(f"{where}: above the fan limit of {limit}; enter less or raise the limit.")
+
+
+def _reach(low: Quantity, high: Quantity, measure: str, units: Units) -> str:
+    """Return bounds in the units shown, without idle noughts: ``0 to 80 inH₂O``."""
+    least, most = (show(one, measure, units, sign=False) for one in (low, high))
+    sign = unit_sign(MEASURES[measure].unit(units))
+    return f"{_without_noughts(least)} to {_without_noughts(most)} {sign}"
+
+
+def _without_noughts(figure: str) -> str:
+    return figure.rstrip("0").rstrip(".") if "." in figure else figure
 
 
 def _listed(options: tuple[str, ...]) -> str:

@@ -111,17 +111,19 @@ class DepthScale:
         from_first = (depth - self.depth(1, row)) / self.step_of(row)
         return float(from_first.to("count").magnitude) + 1
 
-    def notch(self, depth: Quantity, row: int) -> int:
+    def notch(self, depth: Quantity, row: int, units: Units = Units.US) -> int:
         """Return the notch nearest to a depth at a row, the deeper of two that are as near.
 
-        Raises Refusal when the depth lies more than half a step outside the scale.
+        Raises Refusal when the depth lies more than half a step outside the scale, its figures
+        in ``units``.
         """
         nearest = round(self.place(depth, row) + 1e-9)
         if not 1 <= nearest <= self.count:
-            low, high = self.depth(1, row), self.depth(self.count, row)
+            low = show(self.depth(1, row), "depth", units, sign=False)
+            high = show(self.depth(self.count, row), "depth", units)
             raise Refusal(
-                f"Row {row} cannot plant {depth.to('in').magnitude:.2f} in deep: its {self.count} "
-                f"notches reach {low.to('in').magnitude:.2f} to {high.to('in').magnitude:.2f} in."
+                f"Row {row} cannot plant {show(depth, 'depth', units)} deep: its {self.count} "
+                f"notches reach {low} to {high}."
             )
         return nearest
 

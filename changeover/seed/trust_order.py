@@ -152,7 +152,7 @@ def _refused(case: Case, setting: Setting, place: Place, value: Value) -> str | 
     if (setting.kind is Kind.QUANTITY) != is_quantity(value):
         return f"{setting.name}: “{value}” is not a value of this setting; enter it anew."
     try:
-        check_value(setting, case.planter, place, value)
+        check_value(setting, case.planter, place, value, case.units)
     except Refusal as refused:
         return str(refused)
     return None

@@ -13,7 +13,7 @@ from changeover.planter.machine import Planter
 from changeover.planter.places import PLANTER, Place, Scope
 from changeover.planter.settings import STANDARD, Kind, Setting, WorkPlace, standard
 from changeover.planter.setup import Value
-from changeover.quantities import Q, Refusal, Units
+from changeover.quantities import NARROW_SPACE, Q, Refusal, Units
 
 ROW = Place.of_row(3)
 FAN = Place(Scope.FAN, "fan 1")
@@ -38,6 +38,7 @@ def read(key: str, text: str, place: Place = ROW, units: Units = Units.US) -> Va
         ("depth", "1 3/4", 6),
         ("depth", "1.75 in", 6),
         ("depth", "n6", 6),
+        ("depth", "notch 6", 6),
         ("singulator", "OPEN", 4),
         ("closing", "float", 1),
         ("disc", "C30", "C30"),
@@ -67,7 +68,9 @@ def test_a_figure_without_a_unit_takes_the_one_on_the_screen() -> None:
     ("key", "text", "place", "sentence"),
     [
         ("vacuum", "26", FAN, "above the fan limit of 25.0 inH₂O"),
-        ("vacuum", "-1", FAN, "outside 0 to 80"),
+        ("vacuum", "-1", FAN, "outside 0 to 80 inH₂O;"),
+        ("depth", "notch x", ROW, "“notch x” is no notch"),
+        ("hub_spacing", "9 in", ROW, "outside -0.197 to 0.984 in;"),
         ("depth", "9 in", ROW, "cannot plant 9.00 in"),
         ("depth", "n99", ROW, "there are 1 to 13"),
         ("singulator", "2/3", ROW, "choose 1/4, 1/2, 3/4 or open"),
@@ -179,5 +182,23 @@ def test_a_difference_that_no_screen_can_show_is_none(shift: float) -> None:
 
 @pytest.mark.parametrize("text", ["5 seeds/ha", "2", "99 /acre", "6e6"])
 def test_a_seed_rate_beyond_what_is_sown_is_refused(text: str) -> None:
-    with pytest.raises(Refusal, match="outside 100 to 5e\\+06 seed/acre"):
+    with pytest.raises(
+        Refusal, match=f"outside 100 to 5{NARROW_SPACE}000{NARROW_SPACE}000 seeds/ac"
+    ):
         read("seed_rate", text, Place(Scope.DRIVE, "drive 1"))
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "place", "sentence"),
+    [
+        ("vacuum", "7", FAN, "above the fan limit of 6.23 kPa;"),
+        ("vacuum", "-1", FAN, "outside 0 to 19.93 kPa;"),
+        ("hub_spacing", "99", ROW, "outside -5 to 25 mm;"),
+        ("depth", "300", ROW, "cannot plant 300 mm deep: its 13 notches reach 13 to 89 mm"),
+    ],
+)
+def test_a_refusal_has_its_figures_in_the_units_on_the_screen(
+    key: str, text: str, place: Place, sentence: str
+) -> None:
+    with pytest.raises(Refusal, match=sentence):
+        read(key, text, place, Units.METRIC)

@@ -24,6 +24,8 @@ HOLDS = "It holds for this crop, and wins over records, print and common practic
 class ManualForm(FormDialog):
     """Enters, changes or removes the manual's value of one setting for one crop."""
 
+    wanted = "Enter the value as your manual prints it, and where it stands there."
+
     def __init__(
         self,
         setting: Setting,
@@ -89,7 +91,7 @@ class ManualForm(FormDialog):
             raise Refusal(f"{setting.name}: enter what your manual says.")
         if setting.key == "depth" and text[0] not in "nN#":
             depth = read_quantity(text, "depth", self._units, setting.name)
-            planter.depth.notch(depth, self.place.row or 1)
+            planter.depth.notch(depth, self.place.row or 1, self._units)
             return depth
         value = read_value(setting, planter, self.place, text, self._units)
         if value is None:
