@@ -17,7 +17,7 @@ _FIELDS: Mapping[str, str] = MappingProxyType(
         "hub_spacing_step": "hub_spacing",
         "fan_limit": "pressure",
         "tank_capacity": "volume",
-        "depth": "depth",
+        "depth": "depth_step",
         "drives": "row_length",
         "load_readings": "force",
         "thousand_seed_mass": "thousand_seed_mass",

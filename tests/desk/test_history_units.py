@@ -1,11 +1,14 @@
 """History reads in the units chosen, whatever was typed, and never hides a change."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from changeover.desk.board import read_board
 from changeover.desk.door import apply
-from changeover.desk.edits import PutField, PutManual, SetCells, Side
+from changeover.desk.edits import PutField, PutManual, PutPlanter, SetCells, Side
 from changeover.desk.history_units import restated
 from changeover.desk.opening import Store
 from changeover.desk.records import history
@@ -48,6 +51,14 @@ def test_fields_and_manual_values_follow_and_names_do_not(small) -> None:
     assert newest(small, "note", Units.METRIC) == ("", "see 18 in")
 
 
+def test_a_depth_scale_is_told_to_the_hundredth_of_a_millimetre(small) -> None:
+    before = read_board(small, BAR, proposal=False).planter
+    scale = before.depth.with_row(1, Q(0.1, "in"), Q(0.2, "in"))
+    apply(small, PutPlanter(replace(before, depth=scale), before=before), "Ada")
+    _, new = newest(small, "depth", Units.METRIC)
+    assert new.endswith("row 1 2.54 mm deeper, 5.08 mm a notch")
+
+
 @pytest.mark.parametrize(
     ("text", "measure", "us", "metric"),
     [
@@ -56,6 +67,12 @@ def test_fields_and_manual_values_follow_and_names_do_not(small) -> None:
             "depth",
             "13 notches, 0.50 in at the first; row 5 0.06 in deeper",
             "13 notches, 13 mm at the first; row 5 2 mm deeper",
+        ),
+        (
+            "0.25 in a notch; row 3 0.1 in deeper, 0.2 in a notch, by 8 digs",
+            "depth_step",
+            "0.250 in a notch; row 3 0.100 in deeper, 0.200 in a notch, by 8 digs",
+            "6.35 mm a notch; row 3 2.54 mm deeper, 5.08 mm a notch, by 8 digs",
         ),
         ("30.25 in", "row_spacing", "30.25 in", "76.8 cm"),
         ("140000 seed/ac", "seed_rate", "140\u202f000 seeds/ac", "345\u202f948 seeds/ha"),
