@@ -1,5 +1,6 @@
 """Times for blocks of work taken in a given order: each as early as the rules of the work allow."""
 
+import math
 from bisect import bisect_left, bisect_right, insort
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -76,10 +77,11 @@ class Decoder:
         }
         self._apart = [(one.key, other.key) for one, other in pairs_apart(rest.todo)]
 
-    def times(self, blocks: Sequence[Block]) -> list[int] | None:
+    def times(self, blocks: Sequence[Block], latest: float = math.inf) -> list[int] | None:
         """Return the start of each block, None when one comes before what it waits for.
 
-        None too when somebody does two things that different persons must do.
+        None too when somebody does two things that different persons must do, and as soon as a
+        block ends after the ``latest`` minute.
         """
         if self._apart and not self._kept_apart(blocks):
             return None
@@ -93,7 +95,7 @@ class Decoder:
             begin = self._earliest(block, placed, left)
             if begin is not None:
                 begin = board.fit(block, begin)
-            if begin is None:
+            if begin is None or begin + block.minutes > latest:
                 return None
             board.put(block.activity, block.persons, block.uses, begin, begin + block.minutes)
             placed[block.activity.key].append(_Placed(block, begin + block.minutes))

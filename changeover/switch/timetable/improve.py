@@ -63,12 +63,14 @@ class Improver:
 
     def _turn(self) -> None:
         tried = self._draw.choice(self._changes)(self._now, self._draw)
-        starts = self._decoder.times(tried) if tried is not None else None
-        if tried is None or starts is None:
+        if tried is None:
+            return
+        allowed = self._cost - self._heat * math.log(1 - self._draw.random())
+        starts = self._decoder.times(tried, allowed)
+        if starts is None:
             return
         cost = _cost(tried, starts)
-        worse = cost.total - self._cost
-        if worse <= 0 or self._draw.random() < math.exp(-worse / self._heat):
+        if cost.total <= allowed:
             self._now, self._cost = tried, cost.total
             if cost.length < self.length:
                 self._keep(tried, starts)

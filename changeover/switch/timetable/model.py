@@ -129,7 +129,8 @@ class Timetable:
 
     ``length`` is the minute at which the last stint ends and ``bound`` the proven least length;
     ``walk`` is the way walked in row widths and ``walk_bound`` the proven least way among
-    timetables of this length, 0 where the search proves nothing of it. ``stopped`` tells that the search was interrupted.
+    timetables of this length, 0 where the search proves nothing of it. ``stopped`` tells that
+    the search was interrupted.
     """
 
     stints: tuple[Stint, ...]

@@ -87,8 +87,8 @@ def _refuse_mode(activity: Activity, mode: Mode, work: Work, able: int) -> None:
     if mode.persons > able:
         skill = f" with the skill “{activity.skill}”" if activity.skill else ""
         raise Refusal(
-            f"“{activity.key}” needs {how_many(mode.persons, 'person')}{skill} and the crew has {able}; "
-            "add a person to the crew or the skill to a person."
+            f"“{activity.key}” needs {how_many(mode.persons, 'person')}{skill} and the crew has "
+            f"{able}; add a person to the crew or the skill to a person."
         )
     for tool, amount in mode.uses.items():
         if amount > work.tools.get(tool, 0):
