@@ -55,7 +55,7 @@ def _line(line: HistoryLine, measures: Mapping[str, str], units: Units) -> Histo
     key = line.setting
     if line.what.startswith(_MANUAL) and key == "value":
         key = line.what.removeprefix(_MANUAL).split(", ")[1]
-    measure = measures.get(key)
+    measure = (_FIELDS if line.what == "planter" else measures).get(key)
     if measure is None:
         return line
     old, new = restated(line.old, measure, units), restated(line.new, measure, units)
