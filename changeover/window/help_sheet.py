@@ -8,7 +8,7 @@ from changeover.window.words import button, label
 
 WORDS_WIDTH = 300
 UNDO_LASTS = (
-    "Undo lasts while the window is open. What is ticked can be unticked at any time, today or "
+    "Undo lasts while the window is open. What is ticked can be unticked at any time, today or\n"
     "tomorrow; what was there before always stands in the history on the Record page."
 )
 
@@ -34,9 +34,7 @@ class HelpSheet(QDialog):
         sheet.setContentsMargins(24, 20, 24, 16)
         sheet.setSpacing(16)
         sheet.addLayout(columns)
-        undo = label(UNDO_LASTS, "soft", wrap=True)
-        undo.setFixedWidth(2 * WORDS_WIDTH)
-        sheet.addWidget(undo)
+        sheet.addWidget(label(UNDO_LASTS, "soft"))
         sheet.addLayout(close)
 
     @classmethod
@@ -58,6 +56,7 @@ def _column(title: str, keys: tuple[Key, ...]) -> QVBoxLayout:
         words = label(key.does)
         words.setWordWrap(True)
         words.setFixedWidth(WORDS_WIDTH)
+        words.setMinimumHeight(words.heightForWidth(WORDS_WIDTH))
         grid.addWidget(words, row, 1)
     column = QVBoxLayout()
     column.addWidget(label(title, "title"))
