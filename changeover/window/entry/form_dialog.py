@@ -4,7 +4,15 @@ from typing import Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QDialog, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QFormLayout,
+    QHBoxLayout,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
 
 from changeover.quantities import Refusal
 from changeover.window.door import Door
@@ -15,13 +23,18 @@ from changeover.window.words import button, label
 class FormDialog(QDialog):
     """The base of forms: ``edit`` returns the edit to push, or raises Refusal.
 
-    Nothing can be taken over while the form is refused.
+    Nothing can be taken over while the form is refused. Until something is typed, or the form is
+    to be taken over as it is, it says what is ``wanted`` rather than what is wrong.
     """
+
+    wanted = "Fill in what is missing; it is checked while you type."
 
     def __init__(self, title: str, door: Door, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
         self._door = door
+        self._begun: tuple[str, ...] | None = None
+        self._touched = False
         self.form = QFormLayout()
         self.form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
         self.form.setHorizontalSpacing(16)
@@ -65,17 +78,38 @@ class FormDialog(QDialog):
 
     def check(self) -> None:
         """Say what is wrong with the form as it stands, unless a field says it already."""
+        fresh = self._is_fresh()
         try:
             self.edit()
-            self.refusal.setText("")
-            self.take.setEnabled(True)
+            self._say("", fresh=False)
         except Refusal as refusal:
             said = {field.sentence.text() for field in self.findChildren(QuantityField)}
-            self.refusal.setText("" if str(refusal) in said else str(refusal))
-            self.take.setEnabled(False)
+            wrong = "" if str(refusal) in said else str(refusal)
+            self._say(self.wanted if fresh else wrong, fresh=fresh)
+            self.take.setEnabled(fresh)
+        else:
+            self.take.setEnabled(True)
+
+    def _is_fresh(self) -> bool:
+        """Say whether nothing was typed since the form was checked first, and nobody took it."""
+        lines = (line.text() for line in self.findChildren(QLineEdit))
+        boxes = (box.currentText() for box in self.findChildren(QComboBox))
+        typed = (*lines, *boxes)
+        if self._begun is None:
+            self._begun = typed
+        self._touched = self._touched or typed != self._begun
+        return not self._touched
+
+    def _say(self, sentence: str, *, fresh: bool) -> None:
+        look = "soft" if fresh else "work-text"
+        if self.refusal.property("look") != look:
+            self.refusal.setProperty("look", look)
+            self.refusal.style().polish(self.refusal)
+        self.refusal.setText(sentence)
 
     def accept(self) -> None:
         """Push the edit; the dialog stays open when it is refused."""
+        self._touched = True
         self.check()
         if not self.take.isEnabled():
             return

@@ -2,6 +2,7 @@
 
 from types import MappingProxyType
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QScrollArea, QTabWidget, QWidget
 
 from changeover.desk.edits import PutPlanter
@@ -40,11 +41,13 @@ GROUP_WORDS = {
     Scope.CONTROLLER: "Controllers",
 }
 TABS = ("Rows and groups", "Drive", "Depth", "Positions")
-GROUP_HINT = "a count, such as 2, or rows: 1-12; 13-24. 0 when there are none"
+GROUP_HINT = "how many, or their rows: 1-12; 13-24"
 
 
 class PlanterForm(FormDialog):
     """Adds a planter, or changes one; what is wrong stands below while it is typed."""
+
+    wanted = "Name, rows and row spacing are needed; the rest can wait."
 
     def __init__(
         self, planter: Planter | None, door: Door, outlook: Outlook, parent: QWidget
@@ -203,6 +206,7 @@ class PlanterForm(FormDialog):
         form.setVerticalSpacing(8)
         area.setWidget(inside)
         area.setWidgetResizable(True)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.tabs.addTab(area, name)
         return form
 
@@ -234,7 +238,7 @@ class PlanterForm(FormDialog):
                 positions,
                 "Gauge-wheel load",
                 self.loads,
-                "measured, such as row 5: 100 lbf = 70 lbf, 200 lbf = 150 lbf",
+                "row 5: 100 lbf = 70 lbf, 200 lbf = 150 lbf",
             ),
         ]
         for form, words, field, hint in lines:

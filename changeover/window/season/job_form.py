@@ -23,6 +23,8 @@ ANY = "any planter that can"
 class SeasonJobForm(FormDialog):
     """Adds a job, or changes one."""
 
+    wanted = "Name, seed lot and field are needed; give a window of days and what a day late costs."
+
     def __init__(
         self,
         job: PlannedJob | None,

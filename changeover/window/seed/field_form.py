@@ -14,6 +14,8 @@ from changeover.window.outlook import Outlook
 class FieldForm(FormDialog):
     """Adds a field, or changes one."""
 
+    wanted = "Name and area are needed; the rest can wait."
+
     def __init__(self, field: Field | None, door: Door, outlook: Outlook, parent: QWidget) -> None:
         super().__init__("A new field" if field is None else f"Field {field.name}", door, parent)
         self._before = field

@@ -23,6 +23,10 @@ class LotForm(FormDialog):
     taken, and the other follows it.
     """
 
+    wanted = (
+        "Lot number and crop are needed; the more of the tag is entered, the better the proposal."
+    )
+
     def __init__(self, lot: SeedLot | None, door: Door, outlook: Outlook, parent: QWidget) -> None:
         super().__init__(
             "A new seed lot" if lot is None else f"Seed lot {lot.number}", door, parent

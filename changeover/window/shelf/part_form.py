@@ -20,6 +20,8 @@ COMMON_SORTS = ("disc", "brush", "singulator", "seal", "wiper", "closing wheel",
 class PartForm(FormDialog):
     """Adds a kind of part, or changes one."""
 
+    wanted = "Code and name are needed; a disc needs its cells too."
+
     def __init__(
         self, part: Part | None, sorts: Iterable[str], door: Door, outlook: Outlook, parent: QWidget
     ) -> None:

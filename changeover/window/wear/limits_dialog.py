@@ -25,6 +25,8 @@ EXPLAINS = "Your manual's limits come before every other; a change counts for in
 class OwnLimitForm(FormDialog):
     """One limit of the user's own."""
 
+    wanted = "Part, one limit at least, and where it stands in your manual are needed."
+
     def __init__(
         self, own: OwnLimit | None, parts: Sequence[str], units: Units, door: Door, parent: QWidget
     ) -> None:

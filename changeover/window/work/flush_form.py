@@ -16,6 +16,8 @@ from changeover.window.words import label
 class FlushForm(FormDialog):
     """Reckons while it is typed; taking it over enters the flush into the clean-out log."""
 
+    wanted = "Enter the old seed left, the seed in a row and the purity limit."
+
     def __init__(self, case: FlushCase, units: Units, door: Door, parent: QWidget) -> None:
         super().__init__("Flush until a purity limit is met", door, parent)
         self._case, self._units = case, units
@@ -53,7 +55,7 @@ class FlushForm(FormDialog):
         case = self._case
         hints = {
             self.left: "old seeds left in one row after cleaning",
-            self.pool: "seeds that one row holds and mixes, meter and hopper",
+            self.pool: "seeds in meter and hopper of one row",
             self.limit: "such as 0.1 % or 1 in 400",
         }
         for line, hint in hints.items():

@@ -20,6 +20,8 @@ from changeover.window.entry.quantity_field import QuantityField
 class OwnTaskForm(FormDialog):
     """Adds a task to the open switch; it survives a new plan of the work."""
 
+    wanted = "Write what is to be done, and where."
+
     def __init__(
         self, view: WorkView, there: tuple[desk.OwnWork, ...], door: Door, parent: QWidget
     ) -> None:
@@ -87,6 +89,8 @@ class OwnTaskForm(FormDialog):
 
 class SplitForm(FormDialog):
     """Sets places of a task apart, such as one person's rows."""
+
+    wanted = "Choose the work, who does it, and on which rows."
 
     def __init__(self, view: WorkView, door: Door, parent: QWidget) -> None:
         super().__init__("Split a task", door, parent)

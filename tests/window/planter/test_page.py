@@ -8,6 +8,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from changeover.desk.board import read_board
+from changeover.desk.fleet import planter_names
 from changeover.planter.drive import GroundDrive
 from changeover.planter.places import Scope
 from changeover.quantities import Q, Units
@@ -114,6 +115,26 @@ def test_retiring_a_planter_is_undone_whole(fleet: OnDemo) -> None:
     assert "Magpie 31" not in [line.name for line in fleet.page.model.rows]
     fleet.door.stack.undo()
     assert read_board(fleet.store, "Magpie 31", proposal=False).as_found == before.as_found
+
+
+def test_retiring_the_planter_in_view_looks_at_another_and_refuses_nothing(fleet: OnDemo) -> None:
+    fleet.outlook.moved.connect(lambda: fleet.page.refresh(fleet.page.wants))
+    fleet.door.changed.connect(lambda _changed: fleet.outlook.board)
+    fleet.page.retire()
+    assert fleet.refused == []
+    assert fleet.outlook.planter == "Magpie 31"
+    assert "Old Fiddle 24" not in planter_names(fleet.store)
+    assert "not signed off" in fleet.answers.told[0]
+    assert "of 24 rows ready" in fleet.answers.told[0]
+
+
+def test_a_new_planter_says_what_is_wanted_before_it_scolds(fleet: OnDemo, qtbot: Any) -> None:
+    form = fleet.page.add()
+    qtbot.addWidget(form)
+    assert form.refusal.text() == PlanterForm.wanted
+    form.accept()
+    assert "is not a whole number" in form.refusal.text()
+    assert not form.take.isEnabled()
 
 
 def test_a_typed_row_makes_two_meters_change_places(fleet: OnDemo) -> None:

@@ -25,6 +25,9 @@ def work(qtbot: Any, tmp_path: Path) -> Iterator[OnDemo]:
 def test_the_answer_follows_what_is_typed_and_is_logged(work: OnDemo) -> None:
     work.page.open_flush()
     form = work.page.findChild(FlushForm)
+    assert form.refusal.text() == FlushForm.wanted
+    form.left.setText("4x")
+    assert "no number of seeds" in form.refusal.text()
     assert not form.take.isEnabled()
     for line, text in ((form.left, "40"), (form.pool, "800"), (form.limit, "1 in 1000")):
         line.setText(text)
