@@ -27,7 +27,8 @@ def check_file(path: Path, *, create: bool, reading: bool = False) -> None:
     if not path.exists():
         if create:
             return
-        raise Refusal(f"There is no store {path.name} in {path.parent}; check the name.")
+        where = "this folder" if path.parent == Path() else str(path.parent)
+        raise Refusal(f"There is no store {path.name} in {where}; check the name.")
     if not reading and not may_write(path):
         raise Refusal(f"The store {path.name} is read-only; {ALLOW_WRITING}.")
     head = _head(path)

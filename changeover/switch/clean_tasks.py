@@ -56,7 +56,7 @@ def _tank_task(plan: Plan, group: CleanGroup) -> Task:
     further = clean_words(group, place)
     what = "row hoppers" if plan.row_hoppers else "tank"
     steps = _steps(group, place)
-    into = f"container “{group.old or 'not known'}”"
+    into = f"container “{group.old}”" if group.old else "a container marked “old seed”"
     return plan.task(
         group.key("clean_tank"),
         WorkPlace.TANK,

@@ -131,7 +131,7 @@ class Header(QWidget):
         self.planter.setMenu(self.planter_menu)
         self.planter.setToolTip("Choose another planter (Alt+P)")
         self.planter.setShortcut("Alt+P")
-        self.about, self.now = label("", "soft"), Elided()
+        self.about, self.now = label("", "soft"), Elided(fit=True)
         self.next, self.ready = NextButton(outlook), ReadyBar(outlook)
         self.next.clicked.connect(self.choose_next)
         self.units = button(UNIT_WORDS[outlook.units], "quiet")

@@ -3,10 +3,11 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy
 
-from changeover.window.theme import font
+from changeover.window.fitting import fitted
+from changeover.window.theme import TEXT_PX, font
 
 PILL_PX = 12
 
@@ -50,10 +51,14 @@ def rule() -> QFrame:
 
 
 class Elided(QLabel):
-    """A label of one line that ends in … when there is no room and tells all in its tip."""
+    """A label of one line that ends in … when there is no room and tells all in its tip.
 
-    def __init__(self, text: str = "", look: str = "") -> None:
+    With ``fit`` its text is set smaller and narrower first.
+    """
+
+    def __init__(self, text: str = "", look: str = "", *, fit: bool = False) -> None:
         super().__init__(text)
+        self._fit = fit
         self.setTextFormat(Qt.TextFormat.PlainText)
         if look:
             self.setProperty("look", look)
@@ -68,11 +73,17 @@ class Elided(QLabel):
         )
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        metrics: QFontMetrics = self.fontMetrics()
-        text = metrics.elidedText(
-            self.text(), Qt.TextElideMode.ElideRight, self.contentsRect().width()
-        )
+        made, text = self._shown()
         self.setToolTip(self.text() if text != self.text() else "")
         painter = QPainter(self)
+        painter.setFont(made)
         painter.setPen(self.palette().windowText().color())
         painter.drawText(self.contentsRect(), int(Qt.AlignmentFlag.AlignVCenter), text)
+
+    def _shown(self) -> tuple[QFont, str]:
+        """Return the font and the text that there is room for."""
+        room = self.contentsRect().width()
+        if self._fit:
+            return fitted(self.text(), room, TEXT_PX)
+        cut = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, room)
+        return self.font(), cut

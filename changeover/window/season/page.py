@@ -6,7 +6,14 @@ from datetime import date
 from functools import partial
 from typing import Any, ClassVar
 
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QProgressBar, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QProgressBar,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
@@ -98,6 +105,7 @@ class SeasonPage(Page):
         self.go = button("Find the best plan", "main", self.solve)
         self.stop = button("Stop", clicked=self.search.stop)
         self.loose = button("Let it go", clicked=self.let_go)
+        self.of_one: list[QPushButton] = []
         self.ways = QButtonGroup(self)
         self._lay_out()
         self._listen()
@@ -238,13 +246,21 @@ class SeasonPage(Page):
         self.stop.setVisible(busy)
         self.go.setVisible(not busy)
         self.go.setEnabled(any(not line.job.done for line in self.model.rows))
-        self.loose.setEnabled(any(line.fixed for line in self.model.rows))
+        self._show_chosen()
+
+    def _show_chosen(self) -> None:
+        """Offer only what can be done with the job that is chosen."""
+        line = self._chosen()
+        for made in self.of_one:
+            made.setEnabled(line is not None)
+        self.loose.setEnabled(line is not None and line.fixed)
 
     def _hear_progress(self, told: Progress | float) -> None:
         self.bar.setValue(round(100 * (told if isinstance(told, float) else told.fraction)))
 
     def _listen(self) -> None:
         self.view.opened.connect(self.change)
+        self.view.selectionModel().currentChanged.connect(self._show_chosen)
         self.chart.chosen.connect(self._choose)
         self.chart.dropped.connect(self.fix)
         self.ways.idClicked.connect(lambda _number: self._show())
@@ -277,7 +293,8 @@ class SeasonPage(Page):
             ("Change…", self.change),
             ("New job…", self.add),
         ):
-            foot.addWidget(button(words, clicked=what))
+            foot.addWidget(made := button(words, clicked=what))
+            self.of_one += [made] if what != self.add else []
         foot.insertWidget(1, self.loose)
         main = QVBoxLayout()
         main.setContentsMargins(24, 16, 16, 16)

@@ -117,6 +117,8 @@ def test_a_job_is_changed_in_its_form(planned: OnDemo, qtbot: Any) -> None:
 def test_a_new_job_needs_a_name(planned: OnDemo, qtbot: Any) -> None:
     planned.page.add()
     form = planned.page.findChild(SeasonJobForm)
+    assert form.refusal.text() == SeasonJobForm.wanted
+    form.accept()
     assert "no name" in form.refusal.text()
     form.name.setText("one more")
     form.accept()
@@ -176,6 +178,15 @@ def test_a_job_whose_window_has_passed_is_named_and_the_others_are_planned(
     planted = {slot.job for slot in page.answer.plan.best.slots}
     assert planted == {line.job.name for line in page.model.rows[1:]}
     assert not page.chart.isHidden()
+
+
+def test_what_needs_a_job_waits_until_one_is_chosen(planned: OnDemo) -> None:
+    page = planned.page
+    assert [made.text() for made in page.of_one] == ["Planted", "Remove", "Change…"]
+    assert not any(made.isEnabled() for made in (*page.of_one, page.loose))
+    page.view.selectRow(0)
+    assert all(made.isEnabled() for made in page.of_one)
+    assert not page.loose.isEnabled()
 
 
 def test_more_time_finds_no_worse_plan(planned: OnDemo, qtbot: Any) -> None:
