@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 
 from changeover.quantities import Refusal
 from changeover.switch.search import Answer, Clock, ask
+from changeover.switch.timetable.apart import MOST, cases
 from changeover.switch.timetable.decode import Decoder, blocks_of, told
-from changeover.switch.timetable.earliest import Earliest
+from changeover.switch.timetable.earliest import Earliest, Parts
 from changeover.switch.timetable.greedy import first_timetable
 from changeover.switch.timetable.hint import add_hint, read_stints
 from changeover.switch.timetable.improve import Improver
@@ -37,12 +38,20 @@ def shortest(rest: Rest, clock: Clock, seconds: float) -> Found:
     Raises Refusal when nothing is found in the hours of the crew.
     """
     first = first_timetable(rest)
-    bound = Earliest(rest, {}).end
+    bound = _least(rest, {})
     if first is not None and _length(rest, first) == bound:
         return Found(first, bound)
     if first is None or not rest.work.crew:
         return _exactly(rest, first, clock, seconds)
     return _Search(rest, first, clock, seconds).run()
+
+
+def _least(rest: Rest, parts: Parts) -> int:
+    """Return the minute before which no timetable ends, whoever does what others must not."""
+    found = cases(rest.work.crew, rest.todo)
+    if len(found) >= MOST:
+        return Earliest(rest, parts).end
+    return min(Earliest(replace(rest, todo=todo), parts).end for todo in found)
 
 
 def _length(rest: Rest, stints: Sequence[Stint]) -> int:
@@ -56,7 +65,7 @@ def _exactly(rest: Rest, first: list[Stint] | None, clock: Clock, seconds: float
     answer, stints = model.ask(first, clock, seconds)
     if first is None and not answer.found:
         raise Refusal(_unfit(answer, clock))
-    return Found(stints, max(model.earliest.end, answer.whole_bound))
+    return Found(stints, max(_least(rest, phases.parts), answer.whole_bound))
 
 
 @dataclass(frozen=True)
@@ -99,7 +108,7 @@ class _Search:
         self._rest, self._clock, self._seconds = rest, clock, seconds
         self._improver = Improver(rest, first, clock, seconds)
         self._together = clock.limits.workers > 1
-        self._bound = Earliest(rest, {}).end
+        self._bound = _least(rest, {})
 
     def run(self) -> Found:
         """Search until nothing is shorter, the time is over, or it is stopped."""
@@ -107,7 +116,7 @@ class _Search:
         phases = phases_of(self._rest, self._clock, self._seconds * PHASE_SHARE, beside)
         self._take_together(phases)
         earliest = Earliest(self._rest, phases.parts)
-        self._bound = earliest.end
+        self._bound = _least(self._rest, phases.parts)
         model = _Model(self._rest, phases, earliest)
         if not self._together:
             self._change(self._seconds * IMPROVE_SHARE)
