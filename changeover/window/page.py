@@ -1,10 +1,10 @@
 """The base of every page: what it wants to hear of, and how it is told."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any, ClassVar, Concatenate, ParamSpec, Protocol, TypeVar
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from changeover.desk.changed import Changed
 from changeover.window.asking import Asking
@@ -56,6 +56,25 @@ class Page(QWidget):
         What was shown for a picture is put away when the next one is asked for.
         """
         yield from ()
+
+    def dialogs_to_see(
+        self, jobs: Mapping[str, Callable[[], object]]
+    ) -> Iterator[tuple[str, QWidget]]:
+        """Open dialogs one by one for their pictures: by a name, the job that opens each.
+
+        A job that opens none here, such as a flush without two lots, is passed over.
+        """
+        for name, open_one in jobs.items():
+            before = set(self._open_dialogs())
+            open_one()
+            for dialog in [one for one in self._open_dialogs() if one not in before][-1:]:
+                yield name, dialog
+            for dialog in self._open_dialogs()[::-1]:
+                if dialog not in before:
+                    dialog.reject()
+
+    def _open_dialogs(self) -> list[QDialog]:
+        return [one for one in self.findChildren(QDialog) if one.isVisible()]
 
     def recolour(self) -> None:
         """Take on the colours of the outlook; the style sheet is already set."""

@@ -5,13 +5,16 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QImage
+from PySide6.QtWidgets import QDialog
 from pytestqt.qtbot import QtBot
 
 from changeover.quantities import Refusal
 from changeover.window.main_window import MainWindow
+from changeover.window.planter.page import PlantersPage
 from changeover.window.shots import take_shots
 from tests.window.conftest import WORKBENCH
 from tests.window.invented import Answers, MemoryDesk
+from tests.window.on_demo import on_demo
 
 
 @pytest.fixture
@@ -36,3 +39,13 @@ def test_a_folder_that_is_not_there_is_refused(shown: MainWindow, tmp_path: Path
     with pytest.raises(Refusal, match="cannot be written"):
         take_shots(shown, tmp_path / "gone")
     shown.close()
+
+
+@pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
+def test_dialogs_are_opened_for_their_pictures_and_put_away(qtbot: QtBot, tmp_path: Path) -> None:
+    with on_demo(qtbot, tmp_path, PlantersPage) as put:
+        put.page.show()
+        seen = [(name, type(one).__name__) for name, one in put.page.more_to_see()]
+        assert seen == [("form", "PlanterForm"), ("new", "PlanterForm")]
+        assert not any(one.isVisible() for one in put.page.findChildren(QDialog))
+        assert not list(put.page.dialogs_to_see({"none": lambda: None}))

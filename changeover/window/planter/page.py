@@ -1,8 +1,9 @@
 """The Planters page: the fleet of this store, and the meters mounted on the planter in view."""
 
+from collections.abc import Iterator
 from typing import ClassVar
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
@@ -81,6 +82,10 @@ class PlantersPage(Page):
             self.outlook.show_planter(next(left, ""))
         if not self.door.push(PutPlanter(None, before=planter)):
             self.outlook.show_planter(here)
+
+    @override
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        yield from self.dialogs_to_see({"form": self.change, "new": self.add})
 
     def _open(self, form: PlanterForm) -> PlanterForm:
         form.accepted.connect(lambda: self.outlook.show_planter(form.name.text().strip()))

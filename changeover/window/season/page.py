@@ -166,6 +166,8 @@ class SeasonPage(Page):
     def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
         self.search.wait()
         yield "planned", self.window()
+        self.view.selectRow(0)
+        yield from self.dialogs_to_see({"job": self.change, "new-job": self.add})
 
     def recolour(self) -> None:
         super().recolour()

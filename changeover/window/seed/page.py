@@ -1,5 +1,6 @@
 """The Seed page: next lot and field, with the proposal forming as the inputs change."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import ClassVar
 
@@ -119,6 +120,16 @@ class SeedPage(Page):
         super().recolour()
         for card in self.cards.cards:
             card.update()
+
+    @override
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        jobs = {
+            "lot": self._open_lot,
+            "new-lot": lambda: self._open_lot(new=True),
+            "field": self._open_field,
+            "manual": lambda: self._open_manual("vacuum") if "vacuum" in self.lines else None,
+        }
+        yield from self.dialogs_to_see(jobs)
 
     def _sheet_of(self, job: NextJob, proposal: Proposal) -> Sheet:
         """See the board as it would be with the proposal as its target."""

@@ -1,8 +1,9 @@
 """The Shelf page: every kind of part, how many lie where, and what all switches need."""
 
+from collections.abc import Iterator
 from typing import ClassVar
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from changeover.desk.changed import Changed
@@ -87,6 +88,11 @@ class ShelfPage(Page):
         edit = attempt(self.door, lambda: remove_part(line)) if line is not None else None
         if edit is not None:
             self.door.push(edit)
+
+    @override
+    def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        self.view.selectRow(0)
+        yield from self.dialogs_to_see({"part": self.change, "new-part": self.add})
 
     def _form(self, line: StockLine | None) -> None:
         sorts = {one.part.sort for one in self.lines}

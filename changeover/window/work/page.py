@@ -159,6 +159,18 @@ class WorkPage(Page):
         for way in (self.by_person, self.by_place):
             way.click()
             yield way.text().replace(" ", "-"), self.window()
+        jobs = {
+            "crew": self.who.open_crew,
+            "own-task": self._open_own_task,
+            "flush": self.open_flush,
+            "minutes": self.open_minutes,
+        }
+        yield from self.dialogs_to_see(jobs)
+
+    def _open_own_task(self) -> None:
+        self.open_own_tasks()
+        for listed in self.findChildren(OwnTaskList)[-1:]:
+            listed.add()
 
     def recolour(self) -> None:
         super().recolour()
