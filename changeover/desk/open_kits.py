@@ -1,14 +1,15 @@
 """The kits of all planters with work, and a planter's own among them."""
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
 from changeover.desk.board import board_of
 from changeover.desk.plan_switch import WorkView, view_of
-from changeover.planter.parts import ShelfCount
 from changeover.quantities import Units
 from changeover.store.opening import Store
+from changeover.store.proof_values import FindingState
 from changeover.store.unit_of_work import UnitOfWork
 from changeover.store.values import NextJob, Side
 from changeover.switch.difference import difference
@@ -64,20 +65,26 @@ def day_of(job: NextJob | None, today: date) -> date:
 
 
 def open_kit(work: UnitOfWork, planter: str) -> Kit | None:
-    """Return what a planter still needs and releases; None without a switch, target or finding.
+    """Return what a planter still needs and releases; None without a target or a repair.
 
-    Without findings, whose repairs may ask for parts, it is read off the difference alone: the
-    names of the parts and the shelf are left out.
+    It is read off the difference and the findings to work on alone: no work is planned for it,
+    and the names of the parts and the shelf are left out.
     """
-    if work.findings.of(planter):
-        return view_of(work, board_of(work, planter, Units.US, proposal=False)).kit
-    target = work.cells.read(planter, Side.TARGET)
+    target, repairs = work.cells.read(planter, Side.TARGET), _repairs(work, planter)
     if not target.values:
-        return None
+        return kit_of((), (), (), repairs) if repairs else None
     as_found = work.cells.read(planter, Side.AS_FOUND)
     left = difference(work.planters.get(planter), work.settings.all(), as_found, target)
-    nothing: tuple[ShelfCount, ...] = ()
-    return kit_of((one for one in left.changes.values() if one.part), (), nothing)
+    return kit_of((one for one in left.changes.values() if one.part), (), (), repairs)
+
+
+def _repairs(work: UnitOfWork, planter: str) -> Counter[str]:
+    """Return the parts that go on for the findings that were made a task."""
+    found: Counter[str] = Counter()
+    for one in work.findings.of(planter):
+        if one.state is FindingState.TASK:
+            found.update({part.part: part.count for part in one.parts})
+    return found
 
 
 def _job(work: UnitOfWork, planter: str) -> NextJob | None:

@@ -14,6 +14,7 @@ from changeover.desk.door import apply
 from changeover.desk.edits import CloseSwitch, NextJob, PutTime, WithdrawSetup
 from changeover.desk.fleet import planter_names
 from changeover.desk.look_up import propose_for
+from changeover.desk.open_kits import open_kit
 from changeover.desk.opening import Store, open_store
 from changeover.desk.plan_switch import work_view
 from changeover.desk.prove.bench import save_run
@@ -126,6 +127,9 @@ def test_its_parts_are_laid_out_and_its_group_is_its_place(store) -> None:
     view = work_view(store, BAR)
     assert view.worklist.task(key).places == (group.place,)
     assert any(line.part == "seal" and line.needed == 2 for line in view.kit.lines)
+    with store.read() as work:
+        kit = open_kit(work, BAR)
+    assert {line.part: line.needed for line in kit.lines} == {"seal": 2}
 
 
 def test_a_finding_is_not_ticked_off_but_read_again(store) -> None:
