@@ -12,15 +12,21 @@ from changeover.switch.timetable.rest import Rest, shares_rows
 def first_timetable(rest: Rest) -> list[Stint] | None:
     """Return new stints for all that remains, or None when the hours of the crew run out.
 
-    Where different persons must do two things, the shortest of the cases.
+    Where different persons must do two things, the shortest of the cases. Within hours, rows
+    are divided among all who can do them as well, since short blocks fit before a break.
     """
-    tries = [_by_rules(replace(rest, todo=todo)) for todo in cases(rest.work.crew, rest.todo)]
+    hours = any(person.hours for person in rest.work.crew)
+    tries = [
+        _by_rules(replace(rest, todo=todo), short)
+        for todo in cases(rest.work.crew, rest.todo)
+        for short in ([False, True] if hours else [False])
+    ]
     found = [stints for stints in tries if stints is not None]
     return min(found, key=lambda each: max((s.end for s in each), default=0), default=None)
 
 
-def _by_rules(rest: Rest) -> list[Stint] | None:
-    board = Board(rest)
+def _by_rules(rest: Rest, short: bool) -> list[Stint] | None:
+    board = Board(rest, short=short)
     waiting = list(rest.todo)
     tails = _tails(rest)
     state: str | None = None
@@ -67,10 +73,14 @@ def _tails(rest: Rest) -> dict[str, int]:
 
 
 class Board:
-    """The stints placed so far, and the search for the earliest place of the next."""
+    """The stints placed so far, and the search for the earliest place of the next.
 
-    def __init__(self, rest: Rest) -> None:
-        self._rest = rest
+    Rows are divided among as many as the shared tools let work at once, or for ``short`` blocks
+    among all who can.
+    """
+
+    def __init__(self, rest: Rest, *, short: bool = False) -> None:
+        self._rest, self._short = rest, short
         self._placed = list(rest.under_way)
         self.new: list[Stint] = []
 
@@ -134,7 +144,7 @@ class Board:
     def _shares(self, mode: Mode, able: int) -> int:
         tools = self._rest.work.tools
         at_once = [tools[tool] // amount for tool, amount in mode.uses.items() if amount]
-        return max(1, min([able, *at_once]))
+        return max(1, able if self._short else min([able, *at_once]))
 
     def _put(
         self, activity: Activity, way: int, rows: tuple[int, ...], able: Sequence[Person]
