@@ -87,8 +87,9 @@ def font(pixels: int = TEXT_PX, *, bold: bool = False) -> QFont:
 def style_sheet(tokens: Tokens) -> str:
     """Return the style sheet of the window with the tokens put in for their names."""
     text = bundled("resources", "style", "window.qss").read_text(encoding="utf-8")
-    chevron = bundled("resources", "style", f"chevron-{tokens.name}.svg")
-    text = text.replace("@chevron", chevron.as_posix())
+    for drawing in ("chevron", "tick"):
+        file = bundled("resources", "style", f"{drawing}-{tokens.name}.svg")
+        text = text.replace(f"@{drawing}", file.as_posix())
     for name in sorted(asdict(tokens), key=len, reverse=True):
         text = text.replace(f"@{name}", getattr(tokens, name))
     return text

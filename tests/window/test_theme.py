@@ -3,6 +3,8 @@
 import re
 
 import pytest
+from PySide6.QtCore import QRect
+from PySide6.QtWidgets import QCheckBox
 from pytestqt.qtbot import QtBot
 
 from changeover.window.fitting import fitted
@@ -64,3 +66,21 @@ def test_a_text_is_narrowed_before_it_is_cut(qtbot: QtBot) -> None:
     assert made.pixelSize() < 13
     assert fitted("an answer far too long", 27, 13)[1].endswith("…")
     assert fitted("on", 60, 13)[0].pixelSize() == 13
+
+
+@LOOKS
+def test_a_box_to_tick_stands_out_from_its_ground_and_bears_a_tick(
+    tokens: Tokens, qtbot: QtBot
+) -> None:
+    box = QCheckBox("counted")
+    box.setStyleSheet(style_sheet(tokens))
+    box.setPalette(palette(tokens))
+    qtbot.addWidget(box)
+    colours = []
+    for ticked in (False, True):
+        box.setChecked(ticked)
+        image = box.grab(QRect(0, 0, 18, box.sizeHint().height())).toImage()
+        every = {image.pixelColor(x, y).name() for x in range(18) for y in range(image.height())}
+        colours.append(every)
+    assert any(contrast(colour, tokens.ground) > 3 for colour in colours[0])
+    assert {tokens.accent.lower(), tokens.on_accent.lower()} <= colours[1]

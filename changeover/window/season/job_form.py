@@ -96,7 +96,7 @@ class SeasonJobForm(FormDialog):
         scroll = QScrollArea()
         scroll.setWidget(self.inputs)
         scroll.setWidgetResizable(True)
-        scroll.setMinimumHeight(250)
+        scroll.setMinimumHeight(330)
         self.form.addRow(scroll)
 
 

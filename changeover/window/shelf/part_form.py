@@ -93,6 +93,7 @@ class PartForm(FormDialog):
             item.setCheckState(Qt.CheckState.Checked if held else Qt.CheckState.Unchecked)
 
     def _list_crops(self) -> None:
+        self.suits.setMinimumHeight(106)
         self.suits.setMaximumHeight(132)
         names = {key: crop.name for key, crop in crops().items()}
         others = set(self._before.suits if self._before else ()) - set(names)

@@ -46,6 +46,7 @@ class TimetablePanel(QWidget):
         self._plans: dict[str, CrewPlan] = {}
         self._searched = self._asked = ""
         self.seconds, self._what = desk.SECONDS, ""
+        self.begin: int | None = None
         self.search, self.asking_if = Background(self, pool), Background(self, pool)
         self.chart = LanesChart(outlook, "Who does what, by person")
         self.legend = LanesLegend(self.chart)
@@ -138,7 +139,7 @@ class TimetablePanel(QWidget):
         if self.view is None:
             return None
         view = self.view
-        return attempt(self._door, lambda: desk.question_of(view, self.crew))
+        return attempt(self._door, lambda: desk.question_of(view, self.crew, self.begin))
 
     def _ask(self, what: str, widen: desk.Widen) -> None:
         if self.plan is not None:

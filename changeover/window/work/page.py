@@ -43,6 +43,9 @@ from changeover.window.work.task_card import TaskCard
 from changeover.window.work.task_layout import DESK, YARD
 from changeover.window.work.task_words import minutes_text, task_words
 
+EIGHT = 8 * 60
+"""The minute of the day at which the timetable of the pictures begins."""
+
 NOTHING = "No work. Choose the next seed and field on the Seed page, or set a target on Switch."
 
 
@@ -154,8 +157,10 @@ class WorkPage(Page):
 
     @override
     def more_to_see(self) -> Iterator[tuple[str, QWidget]]:
+        self.who.begin = EIGHT
         self.who.solve()
         self.who.search.wait()
+        self.who.begin = None
         for way in (self.by_person, self.by_place):
             way.click()
             yield way.text().replace(" ", "-"), self.window()
