@@ -22,7 +22,6 @@ from changeover.switch.season.rounds import (
     Floats,
     Round,
     Rounds,
-    Whole,
     last_ends,
     round_of,
     steps_of,
@@ -45,8 +44,9 @@ KEPT = 1200
 class Asked:
     """What is bounded: lateness in cents, or the minutes of the ways of plans ``late`` at most.
 
-    ``late`` is the lateness allowed in cents, ``horizon`` a minute by which the best plan is
-    over; ``grid`` and ``finest`` are the minutes to which times are rounded down, first and last.
+    ``late`` is the lateness allowed in cents, ``horizon`` a minute by which the plans are over,
+    or, where lateness is bounded, any minute: what ends after it costs what it costs then.
+    ``grid`` and ``finest`` are the minutes to which times are rounded down, first and last.
     """
 
     ways: bool
@@ -76,19 +76,27 @@ class Relaxation:
     _grid: int = 1
 
     def begin(self, plan: Sequences) -> None:
-        """Begin with the rounds of a plan."""
+        """Begin with the rounds of a plan, and with what each job saves where it is left out."""
         self._lay_out(self.asked.grid)
         self.worth = np.zeros(self._rows)
         for planter, jobs in enumerate(plan):
-            own = {int(job): row for row, job in enumerate(self.rounds[planter].steps.jobs)}
+            steps = self.rounds[planter].steps
+            own = {int(job): row for row, job in enumerate(steps.jobs)}
             rows = tuple(own[job] for job in jobs)
             if rows:
-                steps = self.rounds[planter].steps
-                self._add(planter, round_of(steps, rows))
-                for before, row in zip((None, *rows), rows, strict=False):
-                    way = steps.leave[row] if before is None else steps.arc[before, row]
-                    self.worth[steps.jobs[row]] = way
-        self._width = max(1.0, float(self.worth.mean()), self._cost_of_all() / self._rows)
+                whole_round = round_of(steps, rows)
+                self._add(planter, whole_round)
+                for row in rows:
+                    rest = tuple(other for other in rows if other != row)
+                    less = self._cost(round_of(steps, rest)) if rest else 0.0
+                    self.worth[steps.jobs[row]] = max(0.0, self._cost(whole_round) - less)
+        cost, saved = self._cost_of_all(), float(self.worth.sum())
+        if np.isfinite(saved) and saved > 0:
+            self.worth *= cost / saved
+        else:
+            self.worth[:] = 0.0
+        self.worth = np.minimum(self.worth, self._most)
+        self._width = max(1.0, cost / self._rows)
 
     def refine(self, grid: int) -> None:
         """Go on with a finer grid of time, from the worth and the rounds found so far."""
@@ -185,7 +193,8 @@ class Relaxation:
 
         rows, planters = self._rows, len(self.rounds)
         table, costs = self._table()
-        low, high = self.worth - self._widths, self.worth + self._widths
+        low = np.minimum(self.worth - self._widths, self._most)
+        high = np.minimum(self.worth + self._widths, self._most)
         spare = np.eye(rows + planters)[:, :rows]
         extra = [spare, -spare, np.eye(rows + planters)[:, self.numbers.yard :]]
         right = np.concatenate([np.ones(self.numbers.yard), *self._right, np.ones(planters)])
@@ -203,13 +212,25 @@ class Relaxation:
         worth = np.clip(solved.eqlin.marginals[:rows], low, high)
         if self._limited:
             worth[-1] = min(0.0, worth[-1])
-        bought = solved.x[count : count + 2 * rows].reshape(2, -1)[:, self._widths > 0]
+        bought = solved.x[count : count + 2 * rows].reshape(2, -1)[:, high > low]
+        bought[0, (high == self._most)[high > low]] = 0.0
         return float(solved.fun), worth, bool(bought.max(initial=0.0) < CLOSE)
 
     @property
-    def _cents(self) -> Whole:
-        pairs = zip(self.numbers.cents, self.numbers.due, strict=True)
-        return np.array([0 if due is None else cents for cents, due in pairs])
+    def _most(self) -> Floats:
+        """Return what each job may be worth at most: its lateness when it ends after the horizon.
+
+        Jobs that end after it are the last of their rounds, so that leaving them out leaves the
+        rest of the plan as it was; each then costs at least that.
+        """
+        most = np.full(self._rows, np.inf)
+        if not self.asked.ways:
+            for job, (due, cents) in enumerate(
+                zip(self.numbers.due, self.numbers.cents, strict=True)
+            ):
+                days = self.asked.horizon // self.numbers.day - due if due is not None else 0
+                most[job] = cents * max(0, days)
+        return most
 
     @property
     def _right(self) -> Iterator[Floats]:
@@ -218,10 +239,8 @@ class Relaxation:
 
     @property
     def _widths(self) -> Floats:
-        """How far the worth of each job may go; of jobs that are never late it stays nothing."""
+        """How far the worth of each job may go from the best."""
         widths = np.full(self._rows, self._width)
-        if not self.asked.ways:
-            widths[: self.numbers.yard] *= np.minimum(1, self._cents)
         if self._limited:
             widths[-1] = self._width / min(cents for cents in self.numbers.cents if cents)
         return widths
@@ -291,16 +310,11 @@ def _cycles(jobs: Sequence[int]) -> Iterator[tuple[int, ...]]:
 
 
 def asked_of(numbers: Numbers, late: int, ways: bool, horizon: int) -> Asked:
-    """Return what to ask for plans that are at most ``late`` cents late, over by ``horizon``.
+    """Return what to ask for plans that are at most ``late`` cents late, with a grid to begin with.
 
-    Of lateness alone, only the time until the last job that can be late can matter.
+    ``horizon`` is that of Asked. Lateness wants the time to the minute in the end, ways do not.
     """
-    last = last_ends(numbers, late, horizon)
-    if not ways:
-        costly = [end for end, cents, due in zip(last, numbers.cents, numbers.due, strict=True)
-                  if cents and due is not None]  # fmt: skip
-        horizon = max(costly, default=0)
-    grid = max(1, min(horizon, max(last)) // TIMES)
+    grid = max(1, max(last_ends(numbers, late, horizon)) // TIMES)
     return Asked(ways, late, horizon, grid, grid if ways else 1)
 
 

@@ -67,14 +67,17 @@ SMALL = 1500
 TURNS = 200
 """Changes between two looks at the clock, some 20 ms; our own choice, by trial."""
 
-IN_TIME_SHARE = 0.25
+IN_TIME_SHARE = 0.3
 """The share of the time limit in which lateness comes first; our own choice, by trial."""
 
-IMPROVE_SHARE = 0.42
+IMPROVE_SHARE = 0.5
 """The share of the time limit after which changes at random end; our own choice, by trial."""
 
 LATE_SHARE = 0.8
 """The share after which a bound on lateness that is still short is left; our own choice."""
+
+AFTER = 2
+"""Days after the end of the best plan that its bound on lateness looks at; our own choice."""
 
 TOUR_SHARE = 0.1
 """The share of the time limit for the bound on one round over all jobs; our own choice."""
@@ -154,8 +157,6 @@ class _Search:
         try:
             if asking is not None:
                 self._anneal(TO_BE_IN_TIME, seconds * IN_TIME_SHARE)
-            late = self._improver.best_cost.late
-            self._anneal(TO_BE_IN_TIME if late else TO_BE_NEAR, seconds * IMPROVE_SHARE)
             self._anneal(TO_BE_NEAR, seconds * IMPROVE_SHARE)
         finally:
             if asking is not None:
@@ -181,17 +182,23 @@ class _Search:
             self.between_bound = max(self.between_bound, tour)
             if self.cost.between > self.between_bound and not self.clock.stopped:
                 self._relax(ways=True, until=seconds)
+            if self.cost.between > self.between_bound and not self.clock.stopped:
+                asking.wait()
         finally:
             asking.end()
         self._take(exact, asking.answer())
+        self.between_bound = max(
+            self.between_bound, min(asking.answer().whole_bound, self.cost.between)
+        )
 
     def _relax(self, *, ways: bool, until: float) -> None:
         """Raise a bound by the planters' cheapest rounds until a share of the time is over."""
         cost, numbers = self.cost, self.numbers
-        asked = asked_of(numbers, cost.late, ways, self._horizon())
+        over = max(row[-1].end for row in self.best if row) + AFTER * numbers.day
+        asked = asked_of(numbers, cost.late, ways, self._horizon() if ways else over)
 
         def stop() -> bool:
-            return self.clock.spent > until or self.clock.tick()
+            return self.clock.spent > until or self.clock.limits.wants_stop()
 
         def tell(bound: float) -> None:
             self.clock.tick(float(cost.between if ways else cost.late), bound)
@@ -199,6 +206,7 @@ class _Search:
         relaxation = Relaxation(numbers, asked, stop, tell)
         relaxation.begin(tuple(tuple(each.job for each in row) for row in self.best))
         relaxation.run()
+        tell(relaxation.bound)
         bound = whole(relaxation.bound, 1 if ways else late_unit(numbers))
         if ways:
             self.between_bound = max(self.between_bound, min(bound, cost.between))
@@ -206,25 +214,22 @@ class _Search:
             self.late_bound = max(self.late_bound, min(bound, cost.late))
 
     def _anneal(self, stage: Stage, until: float) -> None:
-        """Go through a stage from the best order; the first one ends when nothing is late."""
+        """Go through a stage from the best order."""
         begin = self.clock.spent
         self._improver.restart()
         while self.clock.spent < until and not self.clock.stopped:
             cooled = (self.clock.spent - begin) / (until - begin)
             self._improver.turns(TURNS, cooled, stage)
-            late = self._improver.best_cost.late
-            self.clock.tick(float(late), float(self.late_bound))
-            if stage is TO_BE_IN_TIME and not late:
-                break
+            self.clock.tick(float(self._improver.best_cost.late), float(self.late_bound))
 
     def _exactly(self) -> None:
         """Ask the exact model for less lateness, then for fewer minutes between jobs."""
         seconds = self.clock.limits.seconds
+        if not self.clock.left and not self.cost.broken:
+            return
         if self.cost.broken or self.cost.late > self.late_bound:
             half = (seconds + self.clock.spent) / 2
             self._ask_late(half)
-        if self.cost.late == 0:
-            self.late_bound = 0
         if self.cost.between > self.between_bound:
             self._ask_between(seconds)
 

@@ -90,7 +90,9 @@ def least_between(numbers: Numbers, late: int, clock: Clock, until: float) -> in
 
     once_each: Any = vstack([leave, reach])
     cuts: list[NDArray[np.float64]] = []
-    best = 0
+    least = np.full(tour.stops, np.inf)
+    np.minimum.at(least, tour.go, tour.minutes)
+    best = int(least[np.isfinite(least)].sum())
     while not clock.tick(None, float(best)):
         left: Any = -csr_array(np.array(cuts)) if cuts else None
         solved: Any = linprog(

@@ -103,11 +103,16 @@ def test_a_bound_is_rounded_up_to_what_a_cost_can_be() -> None:
     assert whole(15_000.0001, 5000) == 15_000
 
 
-def test_lateness_is_looked_at_up_to_the_last_job_that_can_be_late() -> None:
-    numbers = numbers_of(random_season(1, jobs=3, planters=2))
-    last = max(last_ends(numbers, 0, HORIZON))
-    assert asked_of(numbers, 0, ways=False, horizon=HORIZON).horizon == last
-    assert asked_of(numbers, 0, ways=True, horizon=HORIZON).horizon == HORIZON
+@settings(max_examples=15, deadline=None)
+@given(season=SMALL, horizon=st.integers(200, 3000))
+def test_a_bound_on_lateness_may_look_no_further_than_any_minute(season, horizon: int) -> None:
+    numbers = numbers_of(season)
+    late = numbers.cost(nearest_due(numbers)).late
+    asked = asked_of(numbers, late, ways=False, horizon=horizon)
+    relaxation = Relaxation(numbers, asked, never, lambda _: None)
+    relaxation.begin(nearest_due(numbers))
+    relaxation.run()
+    assert relaxation.bound <= 100 * every_plan(season)[0] + 0.01
 
 
 def test_the_worth_of_jobs_proves_a_bound_from_a_plan_of_any_quality() -> None:

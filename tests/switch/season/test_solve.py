@@ -16,7 +16,13 @@ from changeover.switch.season.solve import (
     SeasonStatus,
     season_plan,
 )
-from tests.switch.season_cases import every_late_cost, late_cost, random_season
+from tests.switch.season_cases import (
+    contractor_season,
+    crowded_season,
+    every_late_cost,
+    late_cost,
+    random_season,
+)
 
 QUICK = Limits(seconds=10, workers=1)
 TWO = (SeasonPlanter("a"), SeasonPlanter("b"))
@@ -83,6 +89,34 @@ def test_one_set_of_parts_is_never_on_two_planters_on_one_day() -> None:
     ]
     for planter, day in days:
         assert not any(other != planter and that == day for other, that in days)
+
+
+def test_a_season_too_large_to_be_tried_whole_has_bounds_under_its_plan() -> None:
+    season = contractor_season(jobs=24)
+    plan = season_plan(season, Limits(seconds=5, workers=2))
+    assert sorted(slot.job for slot in plan.best.slots) == sorted(job.key for job in season.jobs)
+    assert 0 <= plan.late_bound <= plan.best.late_cost
+    assert 0 < plan.between_bound <= plan.best.between
+    assert plan.as_entered
+    assert plan.best.late_cost <= plan.as_entered.late_cost
+
+
+def test_a_large_season_that_is_stopped_has_a_plan_no_later_than_the_simple_orders() -> None:
+    asked = itertools.count()
+    limits = Limits(seconds=60, workers=1, stop=lambda: next(asked) > 3)
+    plan = season_plan(crowded_season(), limits)
+    simple = [order.late_cost for order in (plan.as_entered, plan.nearest_due) if order]
+    assert plan.stopped
+    assert plan.best.late_cost <= min(simple)
+
+
+def test_shared_parts_stay_apart_in_a_large_season_too() -> None:
+    season = crowded_season(parts=(1, 3))
+    best = season_plan(season, Limits(seconds=4, workers=1)).best
+    sets = {job.key: job.parts for job in season.jobs}
+    for one, other in itertools.combinations(best.slots, 2):
+        if sets[one.job] & sets[other.job] and one.planter != other.planter:
+            assert one.last_day < other.first_day or other.last_day < one.first_day
 
 
 def test_a_job_that_no_planter_can_do_is_named() -> None:
