@@ -25,6 +25,7 @@ from changeover.desk.edits import (
     SaveSetup,
     SetCells,
     SetShelf,
+    Several,
     Side,
     TakeProposal,
 )
@@ -106,14 +107,14 @@ def _edits(store: Store) -> list[Edit]:
     board = read_board(store, BAR)
     view = work_view(store, BAR)
     task = next(task for task in view.worklist.tasks if view.progress.left(task))
-    lot = SeedLot("NEW-1", "corn")
+    lot, corn = SeedLot("NEW-1", "corn"), NextJob("M-41", "Lantern Rise")
     meters = board.meters[:2]
     swapped = (replace(meters[0], row=meters[1].row), replace(meters[1], row=meters[0].row))
     counted = board.shelf[0]
     return [
         tick_whole(view, task),
-        TakeProposal(BAR),
-        ChooseNext(BAR, NextJob("M-41", "Lantern Rise"), before=board.next_job),
+        Several((ChooseNext(BAR, corn, before=board.next_job), TakeProposal(BAR))),
+        ChooseNext(BAR, corn, before=board.next_job),
         ChooseNext("Penny Twelve", NextJob("B-22", "Crow Strip")),
         AbandonSwitch(BAR),
         PutLot(lot),

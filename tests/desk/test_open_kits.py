@@ -12,7 +12,7 @@ from changeover.desk.supply_list import supplies, supplies_with
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
 from changeover.store.opening import Store
-from changeover.switch.tasks import Kit
+from changeover.switch.tasks import Kit, KitLine
 
 FIDDLE, PENNY = "Old Fiddle 24", "Penny Twelve"
 MAY_4 = date(2026, 5, 4)
@@ -29,7 +29,7 @@ def both(demo: Store) -> None:
     apply(demo, SetCells(PENNY, Side.TARGET, CELLS, found), "Ada")
 
 
-def discs(demo: Store, planter: str):
+def discs(demo: Store, planter: str) -> KitLine:
     kit = shared_work_view(demo, planter, today=MAY_4).kit
     return next(line for line in kit.lines if line.part == "S56")
 
