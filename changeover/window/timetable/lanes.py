@@ -159,10 +159,16 @@ class LanesChart(QWidget):
         self._paint_axis(painter, bottom)
         for number, lane in enumerate(self.shown.lanes):
             self._paint_name(painter, number, lane.name)
+        taken: list[QRectF] = []
         told = {bar: number for _, number, bar in self.numbered()}
         for line, bar in self._bars():
             rect = self._moved(self.rect_of(line, bar), bar)
-            self._paint_bar(painter, rect, bar, told.get(bar))
+            self._paint_bar(painter, rect, bar)
+            painter.setPen(self._outlook.tokens.colour("ink"))
+            if bar in told:
+                _paint_number(painter, rect, self._room_in(rect, bar), str(told[bar]), taken)
+            else:
+                self._paint_words(painter, rect, bar)
         self._paint_now(painter, bottom)
 
     def _moved(self, rect: QRectF, bar: Bar) -> QRectF:
@@ -202,7 +208,7 @@ class LanesChart(QWidget):
         box = QRectF(0, AXIS + LANE * number, self.name_width - 6, LANE)
         painter.drawText(box, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), text)
 
-    def _paint_bar(self, painter: QPainter, rect: QRectF, bar: Bar, number: int | None) -> None:
+    def _paint_bar(self, painter: QPainter, rect: QRectF, bar: Bar) -> None:
         tokens = self._outlook.tokens
         chosen = bar.key == self.key and self.key != ""
         painter.setPen(
@@ -215,14 +221,12 @@ class LanesChart(QWidget):
             paint_sign(painter, box, Mark.READY, tokens.colour("done"))
         if bar.held and rect.width() > TICK_FROM:
             _paint_pin(painter, QRectF(rect.right() - 12, rect.top() + 4, 8, 8), self._outlook)
-        painter.setPen(tokens.colour("ink"))
+
+    def _paint_words(self, painter: QPainter, rect: QRectF, bar: Bar) -> None:
         room = self._room_in(rect, bar)
-        if number is not None:
-            _paint_number(painter, rect, room, str(number))
-            return
         painter.setFont(font(SMALL_PX))
         if not _fits(bar.text, room):
-            painter.setPen(tokens.colour("soft"))
+            painter.setPen(self._outlook.tokens.colour("soft"))
             room = self._behind(rect, bar)
         painter.drawText(room, int(Qt.AlignmentFlag.AlignVCenter), bar.text)
 
@@ -339,18 +343,29 @@ def _fits(text: str, room: QRectF) -> bool:
     return QFontMetricsF(font(SMALL_PX)).horizontalAdvance(text) <= room.width()
 
 
-def _paint_number(painter: QPainter, rect: QRectF, room: QRectF, number: str) -> None:
-    """Paint the number of a bar in it, or close below where the bar is too short even for that."""
-    painter.setFont(font(SMALL_PX))
-    wide = painter.fontMetrics().horizontalAdvance(number)
+def _paint_number(
+    painter: QPainter, rect: QRectF, room: QRectF, number: str, taken: list[QRectF]
+) -> None:
+    """Paint the number of a bar in it, or close to it where it is too short even for that.
+
+    ``taken`` holds where numbers stand beside their bars; none is painted over another.
+    """
     middle = Qt.AlignmentFlag.AlignCenter
-    if wide <= room.width():
-        painter.drawText(room, middle, number)
-    elif wide <= rect.width() - 2:
-        painter.drawText(rect, middle, number)
-    else:
-        painter.setFont(font(BELOW_PX))
-        painter.drawText(QRectF(rect.center().x() - 10, rect.bottom() - 1, 20, 10), middle, number)
+    for pixels, box in ((SMALL_PX, room), (SMALL_PX, rect), (BELOW_PX, rect)):
+        made = font(pixels)
+        if QFontMetricsF(made).horizontalAdvance(number) <= box.width() - 1:
+            painter.setFont(made)
+            painter.drawText(box, middle, number)
+            return
+    painter.setFont(font(BELOW_PX))
+    wide = painter.fontMetrics().horizontalAdvance(number) + 2.0
+    left = rect.center().x() - wide / 2
+    for top in (rect.bottom() - 1, rect.top() - 9):
+        box = QRectF(left, top, wide, 10)
+        if not any(box.intersects(other) for other in taken):
+            taken.append(box)
+            painter.drawText(box, middle, number)
+            return
 
 
 def _paint_pin(painter: QPainter, box: QRectF, outlook: Outlook) -> None:

@@ -1,11 +1,14 @@
 """Bars stand where their time says, and are chosen by mouse and keys, and dragged."""
 
+from itertools import combinations
+
 import pytest
-from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtCore import QPoint, QRect, QRectF, Qt
+from PySide6.QtGui import QPainter, QPixmap
 from pytestqt.qtbot import QtBot
 
 from changeover.window.outlook import Outlook
-from changeover.window.timetable.lanes import Bar, Lane, Lanes, LanesChart, Look
+from changeover.window.timetable.lanes import Bar, Lane, Lanes, LanesChart, Look, _paint_number
 from changeover.window.timetable.legend import LanesLegend
 
 ANN = Lane("Ann", (Bar("a", 0, 60, "meters 1-8", "Ann's meters", Look.MAIN, movable=True),))
@@ -134,3 +137,17 @@ def test_a_touch_on_a_bar_says_all_of_it_below_the_chart(qtbot: QtBot, chart: La
     qtbot.addWidget(legend)
     qtbot.mouseClick(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1))
     assert legend.text() == "Bo's depth."
+
+
+def test_numbers_beside_their_bars_are_never_painted_over_each_other(chart: LanesChart) -> None:
+    bars = tuple(Bar(f"k{n}", 3 * n, 3 * n + 1, "furrow 1-13", number=10 + n) for n in range(9))
+    chart.show_lanes(Lanes((Lane("Cy", bars),), 0, 400, (60,), str))
+    taken: list[QRectF] = []
+    paper = QPixmap(100, 100)
+    painter = QPainter(paper)
+    for bar in bars:
+        rect = chart.rect_of(0, bar)
+        _paint_number(painter, rect, rect, str(bar.number), taken)
+    painter.end()
+    assert 2 <= len(taken) < len(bars)
+    assert not any(one.intersects(other) for one, other in combinations(taken, 2))
