@@ -68,7 +68,7 @@ class DepthScale:
         if figure_in("in", self.step, "depth", "The step between depth notches") <= 0:
             raise Refusal("The step between depth notches must be above zero.")
         if not 0 <= figure_in("in", self.first, "depth", "The depth at the first notch") <= 10:
-            raise Refusal("The depth at the first notch must be from 0 to 10 in.")
+            raise Refusal("The depth at the first notch must be from 0 to 10 in (254 mm).")
         for row, offset in self.offsets.items():
             check_kind(offset, "depth", f"Row {row}, deeper at notch 1")
         for row in (*self.steps, *self.digs):
@@ -88,7 +88,7 @@ class DepthScale:
         ):
             raise Refusal(
                 f"Row {row}: a depth step of {in_own_units(step)} is not possible; enter more than "
-                f"0 and at most {in_own_units(WIDEST_STEP)} a notch."
+                f"0 and at most {in_own_units(WIDEST_STEP)} (51 mm) a notch."
             )
         last = self.depth(self.count, row)
         if last.to("in").magnitude <= 0:

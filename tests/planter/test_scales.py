@@ -67,7 +67,7 @@ def test_the_history_tells_each_rows_own_line() -> None:
     ("offset", "step", "sentence"),
     [
         (0.1, 0.0, "Row 5: a depth step of 0 in is not possible"),
-        (0.1, -0.2, "more than 0 and at most 2 in a notch"),
+        (0.1, -0.2, "more than 0 and at most 2 in .51 mm. a notch"),
         (0.1, 3.0, "3 in is not possible"),
         (-3.0, 0.1, "would not reach the soil at notch 13"),
     ],
