@@ -11,7 +11,7 @@ from changeover.switch.timetable.decode import Block, Decoder, blocks_of, told
 from changeover.switch.timetable.model import Stint
 from changeover.switch.timetable.rest import Rest
 
-WARM, COLD = 2.0, 0.2
+WARM, COLD = 1.0, 0.2
 """How many minutes worse a change may make the work, first and last; our own choice, by trial."""
 
 TURNS = 20
