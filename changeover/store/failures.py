@@ -44,7 +44,7 @@ def from_backup(path: Path | None) -> str:
     if path is None:
         return "have a backup restored on its server"
     if there := backups_of(path):
-        return f"open an earlier backup from the folder {there[-1].parent.name} beside it"
+        return f"try the backups in the folder {there[-1].parent.name} beside it, the newest first"
     return "there is no backup beside it, so open a copy that you keep elsewhere"
 
 

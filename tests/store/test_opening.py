@@ -127,7 +127,7 @@ def test_backups_are_named_only_where_there_are_any(file) -> None:
     _refused(file, "there is no backup beside it, so open a copy that you keep elsewhere")
     backup_folder(file).mkdir(exist_ok=True)
     (backup_folder(file) / "s-2026-05-04.sqlite").write_bytes(b"an earlier one")
-    _refused(file, "open an earlier backup from the folder s-backups beside it")
+    _refused(file, "try the backups in the folder s-backups beside it, the newest first")
 
 
 def test_a_missing_table_is_named_when_it_is_read(file) -> None:
