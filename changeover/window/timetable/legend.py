@@ -31,7 +31,7 @@ class LanesLegend(QLabel):
 def legend_text(chart: LanesChart) -> str:
     """Return a line for the chosen bar and one for each lane with numbers on its bars."""
     chosen = chart.bar_chosen()
-    lines = [f"{chosen.tip}."] if chosen is not None and chosen.tip else []
+    lines = [f"{chosen.tip.removesuffix('.')}."] if chosen is not None and chosen.tip else []
     for name, group in groupby(chart.numbered(), key=lambda one: one[0]):
         lines.append(f"{name}: {' · '.join(_entry(number, bar) for _, number, bar in group)}")
     return "\n".join(lines)

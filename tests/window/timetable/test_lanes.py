@@ -11,7 +11,7 @@ from changeover.window.outlook import Outlook
 from changeover.window.timetable.lanes import Bar, Lane, Lanes, LanesChart, Look, _paint_number
 from changeover.window.timetable.legend import LanesLegend
 
-ANN = Lane("Ann", (Bar("a", 0, 60, "meters 1-8", "Ann's meters", Look.MAIN, movable=True),))
+ANN = Lane("Ann", (Bar("a", 0, 60, "meters 1-8", "Ann's meters.", Look.MAIN, movable=True),))
 BO = Lane("Bo", (Bar("b", 30, 90, "depth", "Bo's depth", done=True, held=True),))
 
 
@@ -137,6 +137,8 @@ def test_a_touch_on_a_bar_says_all_of_it_below_the_chart(qtbot: QtBot, chart: La
     qtbot.addWidget(legend)
     qtbot.mouseClick(chart, Qt.MouseButton.LeftButton, pos=middle(chart, 1))
     assert legend.text() == "Bo's depth."
+    chart.choose("a")
+    assert legend.text() == "Ann's meters."
 
 
 def test_numbers_beside_their_bars_are_never_painted_over_each_other(chart: LanesChart) -> None:
