@@ -8,6 +8,7 @@ from sqlalchemy import bindparam, delete, insert, select, update
 from sqlalchemy.orm import Session
 
 from changeover.planter.setup import Cell, Setup, Value
+from changeover.quantities import how_many
 from changeover.store.journal import Journal, in_words
 from changeover.store.machine_tables import CellRow
 from changeover.store.planters import Planters
@@ -131,7 +132,10 @@ def _refuse_conflict(
     old: Mapping[Cell, Value | None],
     words: Words,
 ) -> None:
-    for cell, mine in values.items():
-        if old[cell] not in (before.get(cell), mine):
-            what = f"{planter}, {cell.place.label}, {cell.setting.replace('_', ' ')}"
-            raise Conflict(what, words(cell, mine), words(cell, old[cell]))
+    clashes = [cell for cell in values if old[cell] not in (before.get(cell), values[cell])]
+    if clashes:
+        first, others = clashes[0], len(clashes) - 1
+        what = f"{planter}, {first.place.label}, {first.setting.replace('_', ' ')}"
+        more = f" and {how_many(others, 'other cell')}" if others else ""
+        texts = words(first, values[first]), words(first, old[first])
+        raise Conflict(what + more, *texts, {cell: old[cell] for cell in values})

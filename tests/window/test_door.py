@@ -12,7 +12,7 @@ from changeover.desk.door import apply
 from changeover.desk.edits import PutField, SetCells, Side
 from changeover.desk.fields import fields
 from changeover.desk.opening import Store
-from changeover.desk.starting import new_store
+from changeover.desk.starting import ShortForm, new_store, put_planter
 from changeover.planter.places import Place
 from changeover.planter.setup import Cell
 from changeover.quantities import Q
@@ -63,6 +63,14 @@ def test_an_undo_that_is_refused_is_taken_off_the_stack(desk: MemoryDesk, qtbot:
 
 
 @pytest.fixture
+def store_with_bar(tmp_path: Path) -> Iterator[Store]:
+    store = new_store(tmp_path / "bar.sqlite")
+    apply(store, put_planter(ShortForm("Bar", 4, Q(30.0, "in"), fans=1)), "tester")
+    yield store
+    store.close()
+
+
+@pytest.fixture
 def overtaken(tmp_path: Path) -> Iterator[tuple[Store, Door, PutField]]:
     """A field that somebody else changes after it was read, and an edit that does not know."""
     store = new_store(tmp_path / "two.sqlite")
@@ -95,3 +103,18 @@ def test_the_later_writer_may_leave_the_other_value(
         assert not door.push(edit)
     assert "changed by someone else" in told.args[0]
     assert fields(store)[0].where == "Home"
+
+
+def test_a_cell_that_two_people_set_is_kept_as_the_later_one_chooses(
+    store_with_bar: Store,
+) -> None:
+    cells = {Cell("hub_spacing", Place.of_row(row)): None for row in (1, 2)}
+    mine, theirs = (dict.fromkeys(cells, Q(size, "mm")) for size in (1.0, 2.0))
+    apply(store_with_bar, SetCells("Bar", Side.TARGET, theirs, cells), "Bo")
+    door = Door(lambda edit: apply(store_with_bar, edit, "Ada"))  # type: ignore[arg-type]
+    asked = []
+    door.choose = lambda conflict: not asked.append(conflict.what)
+    assert door.push(SetCells("Bar", Side.TARGET, mine, cells))
+    assert asked == ["Bar, row 1, hub spacing and 1 other cell"]
+    with store_with_bar.read() as work:
+        assert work.cells.read("Bar", Side.TARGET).values == mine
