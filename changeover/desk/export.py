@@ -11,7 +11,7 @@ from changeover.desk.plan_switch import WorkView
 from changeover.desk.tables import switch_rules
 from changeover.files.csv_sheets import write_csv_sheets
 from changeover.files.filling import fill_sheet
-from changeover.files.print_font import lost_signs
+from changeover.files.print_font import lost_words
 from changeover.files.printed_sheet import write_printed_sheet
 from changeover.files.sheet import WorklistSheet
 from changeover.files.workbook import write_workbook
@@ -61,10 +61,7 @@ def write_view(
 
 def print_note(view: WorkView) -> str:
     """Say which signs of the names cannot be printed; empty when all can."""
-    lost = lost_signs(sheet_of(view))
-    if not lost:
-        return ""
-    return f"The printed sheets lack a sign for {' '.join(lost)} and show ?; the workbook has them."
+    return lost_words(sheet_of(view))
 
 
 def sheet_of(view: WorkView, made_on: date | None = None) -> WorklistSheet:

@@ -6,6 +6,7 @@ from pathlib import Path
 from changeover.desk.plan_switch import WorkView
 from changeover.desk.stint_words import stint_text
 from changeover.desk.who_does_what import CrewPlan
+from changeover.files.print_font import lost_words
 from changeover.files.sheet import SheetPlace
 from changeover.files.timetable_lines import PersonSheet, StintLine, TimetableSheet
 from changeover.files.timetable_sheet import write_timetable_sheet
@@ -22,6 +23,11 @@ def write_timetable(
     Raises Refusal for another paper, an empty plan, and when the folder cannot be written.
     """
     return write_timetable_sheet(timetable_sheet(view, plan, made_on), path, paper=paper)
+
+
+def timetable_note(view: WorkView, plan: CrewPlan) -> str:
+    """Say which signs of the names cannot be printed; empty when all can."""
+    return lost_words(timetable_sheet(view, plan))
 
 
 def timetable_sheet(view: WorkView, plan: CrewPlan, made_on: date | None = None) -> TimetableSheet:

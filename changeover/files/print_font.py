@@ -58,6 +58,12 @@ def lost_note(value: object) -> str:
     return f"The font of this sheet lacks {how_many(lost, 'sign')} of its names; each stands as ?."
 
 
+def lost_words(value: object) -> str:
+    """Name beside a sheet the signs that it lacks; empty when it has them all."""
+    lost = lost_signs(value)
+    return f"The font of the printed sheets lacks {' '.join(lost)}; they show ?." if lost else ""
+
+
 def _texts(value: object) -> Iterator[str]:
     if isinstance(value, str):
         yield value

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from changeover.files.print_font import lost_signs, printable, use_fonts
+from changeover.files.print_font import lost_signs, lost_words, printable, use_fonts
 from changeover.files.printed_sheet import write_printed_sheet
 from changeover.files.sheet import SheetPlace, WorklistSheet
 from changeover.quantities import Refusal
@@ -85,6 +85,8 @@ def test_signs_that_cannot_be_printed_are_said_on_the_sheet(tmp_path: Path) -> N
     assert "lacks 2 signs of its names" in flat(pages(replace(SHEET, field="豆 Ж 王"), tmp_path))
     assert "lacks" not in flat(pages(replace(SHEET, field="Ж ñ"), tmp_path))
     assert lost_signs(replace(SHEET, planter="豆", field="豆")) == "豆"
+    assert "lacks 豆;" in lost_words(replace(SHEET, planter="豆"))
+    assert lost_words(SHEET) == ""
 
 
 def test_the_head_names_the_next_lot_in_full_however_long_the_rest(tmp_path: Path) -> None:

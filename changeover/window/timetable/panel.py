@@ -102,7 +102,7 @@ class TimetablePanel(QWidget):
 
     def print_sheets(self) -> None:
         """Write the timetable for each person into a file of the person's choice."""
-        from changeover.desk.timetable_export import write_timetable
+        from changeover.desk.timetable_export import timetable_note, write_timetable
 
         if self.plan is None or self.view is None:
             return
@@ -112,7 +112,8 @@ class TimetablePanel(QWidget):
         if path is not None:
             written = attempt(self._door, lambda: write_timetable(view, plan, path))
             if written is not None:
-                self._asking.tell(f"The timetable lies in {written.parent}.", written.name)
+                lines = written.name, timetable_note(view, plan)
+                self._asking.tell(f"The timetable lies in {written.parent}.", "\n".join(lines))
 
     def _strange(self, plan: CrewPlan) -> bool:
         """Say whether a plan holds tasks that the worklist no longer has."""
