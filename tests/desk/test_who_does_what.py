@@ -141,7 +141,7 @@ def test_work_that_nobody_can_do_is_named_as_on_the_worklist(demo: Store, do: Do
     for one in crew(demo).members:
         do(PutMember(None, before=one))
     do(PutMember(CrewMember("Cy", frozenset({"Tanks"}))))
-    with pytest.raises(Refusal, match="“.+” needs 1 person with the skill") as refused:
+    with pytest.raises(Refusal, match=r"“.+” needs 1 person with the skill") as refused:
         solve(question(demo, PLANTER, begin=420), QUICK)
     titles = {task.title.split(", ")[0] for task in work_view(demo, PLANTER).worklist.tasks}
     assert str(refused.value).split("“")[1].split("”")[0] in titles

@@ -55,9 +55,9 @@ class SeasonInputs:
 
     def field(self, job: PlannedJob) -> Field:
         """Return the field of a job. Raises Refusal for a job without one."""
-        for field in self.fields:
-            if field.name == job.field:
-                return field
+        for one in self.fields:
+            if one.name == job.field:
+                return one
         raise Refusal(f"Job {job.name} has no field; choose one, so that its area is known.")
 
     def area(self, job: PlannedJob) -> Quantity:
@@ -289,10 +289,10 @@ def _planter(
 def _moves(inputs: SeasonInputs) -> dict[tuple[str, str], int]:
     places = {job.name: (inputs.field(job).where, job.field) for job in inputs.jobs}
     rules, moves = inputs.rules, dict[tuple[str, str], int]()
-    for go, (where, field) in places.items():
+    for go, (where, here) in places.items():
         moves[YARD, go] = moves[go, YARD] = rules.move_minutes
         for come, (other, other_field) in places.items():
-            if come != go and field != other_field:
+            if come != go and here != other_field:
                 near = where != "" and where == other
                 moves[come, go] = rules.near_minutes if near else rules.move_minutes
     return moves

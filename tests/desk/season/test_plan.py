@@ -155,6 +155,20 @@ def test_no_job_and_a_job_without_a_field_are_refused(inputs: SeasonInputs) -> N
         season_of(replace(inputs, jobs=(homeless,)))
 
 
+def test_what_cannot_be_planned_is_left_out_by_name_and_the_rest_planned(
+    inputs: SeasonInputs,
+) -> None:
+    homeless, *others = inputs.jobs[:3]
+    homeless = replace(homeless, field=None)
+    answer = solve_season(replace(inputs, jobs=(homeless, *others)), QUICK)
+    assert "has no field" in answer.left_out[homeless.name]
+    assert {slot.job for slot in answer.plan.best.slots} == {job.name for job in others}
+    lines = job_lines((homeless, *others), inputs.fields, answer, answer.plan.best)
+    assert [line.planned == "not planned" for line in lines] == [True, False, False]
+    with pytest.raises(Refusal, match="has no field"):
+        solve_season(replace(inputs, jobs=(homeless,)), QUICK)
+
+
 def test_a_job_that_no_planter_can_do_is_named(inputs: SeasonInputs) -> None:
     narrow = replace(inputs.jobs[0], row_spacing=Q(7.5, "in"), planter=None)
     with pytest.raises(Refusal, match=f"No planter can do “{narrow.name}”"):
