@@ -17,7 +17,13 @@ from changeover.quantities import Refusal
 from changeover.switch.search import Answer, Asking, Clock, Limits, Progress, ask
 from changeover.switch.season.bounds import late_model
 from changeover.switch.season.exact import Exact, add_order_hint, exact_model, read_order
-from changeover.switch.season.improve import TO_BE_IN_TIME, TO_BE_NEAR, Improver, Stage
+from changeover.switch.season.improve import (
+    TO_BE_IN_TIME,
+    TO_BE_LESS_LATE,
+    TO_BE_NEAR,
+    Improver,
+    Stage,
+)
 from changeover.switch.season.model import (
     YARD,
     Fixed,
@@ -67,8 +73,11 @@ SMALL = 1500
 TURNS = 200
 """Changes between two looks at the clock, some 20 ms; our own choice, by trial."""
 
-IN_TIME_SHARE = 0.3
-"""The share of the time limit in which lateness comes first; our own choice, by trial."""
+IN_TIME_SHARE = 0.15
+"""The share of the time limit in which lateness is to be avoided; our own choice, by trial."""
+
+LESS_LATE_SHARE = 0.4
+"""The share until which lateness comes first where it was not; our own choice, by trial."""
 
 IMPROVE_SHARE = 0.5
 """The share of the time limit after which changes at random end; our own choice, by trial."""
@@ -157,6 +166,8 @@ class _Search:
         try:
             if asking is not None:
                 self._anneal(TO_BE_IN_TIME, seconds * IN_TIME_SHARE)
+                if self._improver.best_cost.late:
+                    self._anneal(TO_BE_LESS_LATE, seconds * LESS_LATE_SHARE)
             self._anneal(TO_BE_NEAR, seconds * IMPROVE_SHARE)
         finally:
             if asking is not None:
