@@ -24,6 +24,7 @@ class Stage:
 
 
 TO_BE_IN_TIME = Stage(800.0, 2.0, 300.0, by_minute=0.6)
+TO_STAY_IN_TIME = Stage(400.0, 1.0, 300.0, by_minute=0.8)
 TO_BE_LESS_LATE = Stage(2000.0, 3.0, 300.0, by_minute=0.5)
 TO_BE_NEAR = Stage(60.0, 0.7, 60.0, by_minute=0.0)
 

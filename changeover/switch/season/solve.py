@@ -21,6 +21,7 @@ from changeover.switch.season.improve import (
     TO_BE_IN_TIME,
     TO_BE_LESS_LATE,
     TO_BE_NEAR,
+    TO_STAY_IN_TIME,
     Improver,
     Stage,
 )
@@ -166,8 +167,9 @@ class _Search:
         try:
             if asking is not None:
                 self._anneal(TO_BE_IN_TIME, seconds * IN_TIME_SHARE)
-                if self._improver.best_cost.late:
-                    self._anneal(TO_BE_LESS_LATE, seconds * LESS_LATE_SHARE)
+                late = self._improver.best_cost.late
+                stage = TO_BE_LESS_LATE if late else TO_STAY_IN_TIME
+                self._anneal(stage, seconds * LESS_LATE_SHARE)
             self._anneal(TO_BE_NEAR, seconds * IMPROVE_SHARE)
         finally:
             if asking is not None:
