@@ -86,6 +86,9 @@ IMPROVE_SHARE = 0.5
 LATE_SHARE = 0.8
 """The share after which a bound on lateness that is still short is left; our own choice."""
 
+MUCH = 3
+"""So many days of the dearest job late or fewer, it may be in time yet; our own choice."""
+
 AFTER = 2
 """Days after the end of the best plan that its bound on lateness looks at; our own choice."""
 
@@ -167,7 +170,7 @@ class _Search:
         try:
             if asking is not None:
                 self._anneal(TO_BE_IN_TIME, seconds * IN_TIME_SHARE)
-                late = self._improver.best_cost.late
+                late = self._improver.best_cost.late > MUCH * max(self.numbers.cents)
                 stage = TO_BE_LESS_LATE if late else TO_STAY_IN_TIME
                 self._anneal(stage, seconds * LESS_LATE_SHARE)
             self._anneal(TO_BE_NEAR, seconds * IMPROVE_SHARE)
