@@ -94,10 +94,9 @@ def test_cleaning_done_for_a_harder_clean_out_stands_for_an_easier_one(demo, do)
 
 def test_a_split_stays_when_the_clean_out_becomes_another(demo, do) -> None:
     view = work_view(demo, FIDDLE)
-    meter = max(
-        (t for t in view.worklist.tasks if t.key.startswith("meter")), key=lambda t: len(t.places)
-    )
-    do(PutOwnWork(FIDDLE, Split(meter.family, "Bram", frozenset(meter.places[-4:]))))
+    opened = (t for t in view.worklist.tasks if t.key.startswith("meter"))
+    inside = max(opened, key=lambda task: len(task.places))
+    do(PutOwnWork(FIDDLE, Split(inside.family, "Bram", frozenset(inside.places[-4:]))))
     after = choose(demo, do, FIDDLE, "Y-190", "Far Hundred")
     assert any(task.title.endswith("(Bram)") for task in after.worklist.tasks)
 
