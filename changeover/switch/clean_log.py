@@ -69,20 +69,29 @@ def clean_log(
 ) -> CleanLog:
     """Return the log of a clean-out, in the order in which it was ticked off.
 
-    Places ticked by one person at one time for one task are one line.
+    Places ticked by one person at one time for one task are one line. Nobody's look over their
+    own cleaning counts: then a second person's is missing.
     """
     made = tuple(ticks)
     cleaned = Cleaned(made, worklist.levels)
     tasks = [task for task in worklist.tasks if cleans(task)]
     inspections = [task for task in worklist.tasks if _head(task) == INSPECTION]
     teller = _Teller(planter, before, target, lots, rules)
-    missing = [*tasks, *inspections]
+    lines = sorted(_lines(tasks, made, cleaned, teller), key=lambda line: line.when)
+    looks = _lines(inspections, made, cleaned, teller)
+    left = (_left(task, cleaned) for task in [*tasks, *inspections])
     return CleanLog(
         planter=planter.name,
-        lines=tuple(sorted(_lines(tasks, made, cleaned, teller), key=lambda line: line.when)),
-        inspected=tuple(_lines(inspections, made, cleaned, teller)),
-        missing=tuple(text for task in missing if (text := _left(task, cleaned))),
+        lines=tuple(lines),
+        inspected=tuple(looks),
+        missing=(*(text for text in left if text), *_own_looks(lines, looks)),
     )
+
+
+def _own_looks(lines: Iterable[LogLine], looks: Iterable[LogLine]) -> tuple[str, ...]:
+    """Name whoever looked over what they had cleaned themselves."""
+    both = sorted({line.who for line in lines} & {look.who for look in looks})
+    return tuple(f"A second person's look: {who} cleaned and looked it over" for who in both)
 
 
 def cleans(task: Task) -> bool:
