@@ -18,7 +18,7 @@ from changeover.window.background import TURN_SECONDS, Background
 @pytest.fixture(autouse=True)
 def ended() -> Iterator[None]:
     yield
-    QThreadPool.globalInstance().waitForDone()
+    assert QThreadPool.globalInstance().waitForDone(10_000), "a job was not asked to stop"
 
 
 class Here:
@@ -128,8 +128,9 @@ def test_the_window_has_its_turn_soon_while_work_goes_on(qtbot: QtBot) -> None:
 def test_two_searches_end_in_any_order_and_leave_all_as_it_was(qtbot: QtBot) -> None:
     usual = sys.getswitchinterval()
     one, other = Background(), Background()
-    one.start(until_stopped)
-    other.start(until_stopped)
+    for search in (one, other):
+        with qtbot.waitSignal(search.progressed):
+            search.start(until_stopped)
     with qtbot.waitSignal(one.done):
         one.stop()
     assert sys.getswitchinterval() < usual
