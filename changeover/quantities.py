@@ -8,12 +8,15 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import pint
 from typing_extensions import TypeIs
 
 from changeover.bundled import bundled
+
+if TYPE_CHECKING:
+    from pint.facets.plain import PlainUnit
 
 ureg: pint.UnitRegistry[Any] = pint.UnitRegistry(str(bundled("resources", "units.txt")))
 Quantity = pint.Quantity[Any]
@@ -27,14 +30,26 @@ def unit_of(text: str) -> pint.Unit:
 
 
 @lru_cache(maxsize=1024)
-def scale_to(given: pint.Unit, wanted: str) -> float | None:
+def scale_to(given: "PlainUnit", wanted: "str | PlainUnit") -> float | None:
     """Return how many of the unit wanted one of the unit given is; reckoned once for each pair.
 
     None where the two count from different zeros, as degrees do. Raises
     ``pint.DimensionalityError`` for units of different kinds.
     """
-    zero, one = (Q(figure, given).to(unit_of(wanted)).magnitude for figure in (0.0, 1.0))
+    unit = unit_of(wanted) if isinstance(wanted, str) else wanted
+    zero, one = (Q(figure, given).to(unit).magnitude for figure in (0.0, 1.0))
     return float(one) if zero == 0.0 else None
+
+
+def figure_of(quantity: "Quantity", wanted: "str | PlainUnit") -> float:
+    """Return the figure of one quantity in a unit, its scale reckoned once for all alike.
+
+    Raises ``pint.DimensionalityError`` for a unit of another kind.
+    """
+    scale = scale_to(quantity.units, wanted)
+    if scale is not None:
+        return float(quantity.magnitude) * scale
+    return float(quantity.to(unit_of(wanted) if isinstance(wanted, str) else wanted).magnitude)
 
 
 def is_quantity(value: object) -> TypeIs[Quantity]:
@@ -275,14 +290,14 @@ def figure_in(unit: str, value: object, measure: str, what: str) -> float:
     quantity of another kind, such as a speed where a length is wanted.
     """
     if is_quantity(value) and _is_of(value.units, measure):
-        return float(value.to(unit_of(unit)).magnitude)
+        return figure_of(value, unit)
     given = _clipped(in_own_units(value) if is_quantity(value) else str(value))
     raise Refusal(f"{what}: “{given}” is no {_kind(measure)}; {_example(measure, Units.US)}.")
 
 
-def check_kind(value: Quantity | None, measure: str, what: str) -> None:
+def check_kind(value: object, measure: str, what: str) -> None:
     """Refuse a quantity that is not of a measure's kind; None, not known, is let pass."""
-    if value is not None:
+    if value is not None and not (is_quantity(value) and _is_of(value.units, measure)):
         figure_in(MEASURES[measure].us, value, measure, what)
 
 
@@ -352,7 +367,7 @@ def show(quantity: Quantity, measure: str, units: Units, *, sign: bool = True) -
     """Show a quantity in the display units of its measure, with or without the unit sign."""
     shown = MEASURES[measure]
     unit = shown.unit(units)
-    text = grouped(float(quantity.to(unit_of(unit)).magnitude), shown.digits(units))
+    text = grouped(figure_of(quantity, unit), shown.digits(units))
     mark = unit_sign(unit) if sign else ""
     return f"{text} {mark}".rstrip()
 

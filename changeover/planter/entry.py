@@ -18,6 +18,7 @@ from changeover.quantities import (
     Quantity,
     Refusal,
     Units,
+    figure_of,
     is_quantity,
     read_quantity,
     show,
@@ -227,11 +228,12 @@ def same_value(setting: Setting, one: Value | None, other: Value | None) -> bool
     if one is None or other is None:
         return one is other
     if is_quantity(one) and is_quantity(other):
-        gap = abs(one - other.to(one.units))
+        unit = one.units
+        gap = abs(float(one.magnitude) - figure_of(other, unit))
         if setting.tolerance is not None:
-            return bool(gap <= setting.tolerance)
-        unseen = _unseen(setting.measure, one.units) if setting.measure else 0.0
-        return bool(gap.magnitude <= max(abs(float(one.magnitude)) * 5e-4, unseen, 1e-9))
+            return gap <= figure_of(setting.tolerance, unit)
+        unseen = _unseen(setting.measure, unit) if setting.measure else 0.0
+        return gap <= max(abs(float(one.magnitude)) * 5e-4, unseen, 1e-9)
     return one == other
 
 

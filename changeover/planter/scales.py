@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from math import inf, isfinite
 from types import MappingProxyType
 from typing import TypeVar
@@ -13,6 +14,7 @@ from changeover.quantities import (
     Units,
     check_kind,
     figure_in,
+    figure_of,
     how_many,
     in_own_units,
     show,
@@ -103,13 +105,26 @@ class DepthScale:
 
     def depth(self, notch: int, row: int) -> Quantity:
         """Return the depth that a row plants at a notch."""
-        nominal: Quantity = self.first + (notch - 1) * self.step_of(row)
-        return nominal + self.offsets[row] if row in self.offsets else nominal
+        first, step = self._line(row)
+        return Q(first + (notch - 1) * step, self.first.units)
 
     def place(self, depth: Quantity, row: int) -> float:
         """Return where a depth lies on a row's notches, between two of them or beyond."""
-        from_first = (depth - self.depth(1, row)) / self.step_of(row)
-        return float(from_first.to("count").magnitude) + 1
+        first, step = self._line(row)
+        return (figure_of(depth, self.first.units) - first) / step + 1
+
+    def _line(self, row: int) -> tuple[float, float]:
+        """Return a row's depth at notch 1 and its step, in the unit of the scale's first notch."""
+        if row not in self._lines:
+            unit = self.first.units
+            own = figure_of(self.offsets[row], unit) if row in self.offsets else 0.0
+            first = float(self.first.magnitude) + own
+            self._lines[row] = first, figure_of(self.step_of(row), unit)
+        return self._lines[row]
+
+    @cached_property
+    def _lines(self) -> dict[int, tuple[float, float]]:
+        return {}
 
     def notch(self, depth: Quantity, row: int, units: Units = Units.US) -> int:
         """Return the notch nearest to a depth at a row, the deeper of two that are as near.
