@@ -52,7 +52,7 @@ __all__ = [
     "what_if",
 ]
 
-WALK_SHARE = 0.25
+WALK_SHARE = 0.06
 """The share of the time limit kept for shortening the walk; our own choice, by trial."""
 
 
