@@ -77,14 +77,17 @@ TURNS = 200
 IN_TIME_SHARE = 0.15
 """The share of the time limit in which lateness is to be avoided; our own choice, by trial."""
 
-LESS_LATE_SHARE = 0.4
+LESS_LATE_SHARE = 0.5
 """The share until which lateness comes first where it was not; our own choice, by trial."""
 
-IMPROVE_SHARE = 0.5
+IMPROVE_SHARE = 0.58
 """The share of the time limit after which changes at random end; our own choice, by trial."""
 
-LATE_SHARE = 0.8
+LATE_SHARE = 0.92
 """The share after which a bound on lateness that is still short is left; our own choice."""
+
+AGAIN_SHARE = 0.1
+"""The share of the time limit for each further try to be in time; our own choice, by trial."""
 
 MUCH = 3
 """So many days of the dearest job late or fewer, it may be in time yet; our own choice."""
@@ -170,9 +173,7 @@ class _Search:
         try:
             if asking is not None:
                 self._anneal(TO_BE_IN_TIME, seconds * IN_TIME_SHARE)
-                late = self._improver.best_cost.late > MUCH * max(self.numbers.cents)
-                stage = TO_BE_LESS_LATE if late else TO_STAY_IN_TIME
-                self._anneal(stage, seconds * LESS_LATE_SHARE)
+                self._be_less_late(seconds * LESS_LATE_SHARE)
             self._anneal(TO_BE_NEAR, seconds * IMPROVE_SHARE)
         finally:
             if asking is not None:
@@ -182,6 +183,18 @@ class _Search:
         self._take_improved()
         if not self.clock.stopped:
             self._prove()
+
+    def _be_less_late(self, until: float) -> None:
+        """Go on with lateness: cooled once where there is much of it, else by turns until none."""
+        again = self.clock.limits.seconds * AGAIN_SHARE
+        if self._improver.best_cost.late > MUCH * max(self.numbers.cents):
+            self._anneal(TO_BE_LESS_LATE, until)
+        while self._improver.best_cost.late and self.clock.spent < until - again / 2:
+            self._anneal(TO_BE_IN_TIME, min(until, self.clock.spent + again))
+            if self.clock.stopped:
+                return
+        if self.clock.spent < until:
+            self._anneal(TO_STAY_IN_TIME, until)
 
     def _prove(self) -> None:
         """Raise the bounds, beside the solver's search for a better plan."""
