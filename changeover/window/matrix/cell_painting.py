@@ -131,7 +131,8 @@ class CellPaint:
         if roomy and self.words:
             start = line.right() + 2
             rest = QRectF(start, box.top(), box.right() - start - 6, box.height())
-            _write(painter, rest, self.words, self.tokens.colour("soft"), 11, left=True)
+            if fitted(self.words, int(rest.width()) - 3, 11)[1] == self.words:
+                _write(painter, rest, self.words, self.tokens.colour("soft"), 11, left=True)
 
     def _paint_odd(self, painter: QPainter, box: QRectF) -> None:
         corner = [QPointF(box.right() - 9, 1), QPointF(box.right() - 1, 1)]
