@@ -18,7 +18,7 @@ from changeover.files.workbook import write_workbook
 from changeover.planter.setup import Setup
 from changeover.quantities import Refusal, Units
 from changeover.store.opening import Store
-from changeover.switch.clean_log import CleanLog, clean_log
+from changeover.switch.clean_log import INSPECTION, CleanLog, clean_log
 
 PAPERS = ("A4", "Letter")
 
@@ -88,7 +88,7 @@ def sheet_of(view: WorkView, made_on: date | None = None) -> WorklistSheet:
 
 def log_of(view: WorkView, before: Setup) -> CleanLog | None:
     """Return the clean-out log so far, None when neither certifier nor contract asks for one."""
-    if not any(task.family.startswith("inspect_clean") for task in view.worklist.tasks):
+    if not any(task.family.startswith(INSPECTION) for task in view.worklist.tasks):
         return None
     board = view.board
     log = clean_log(

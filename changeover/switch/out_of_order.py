@@ -5,11 +5,11 @@ from dataclasses import dataclass
 
 from changeover.planter.machine import Planter
 from changeover.planter.places import Place, Scope
+from changeover.switch.clean_log import INSPECTION
+from changeover.switch.clean_ticks import FILL
 from changeover.switch.progress import Progress
 from changeover.switch.tasks import Task, TaskKind
 from changeover.switch.wording import listed
-
-FILL, INSPECTION = "fill", "inspect_clean"
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from changeover.planter.places import PLANTER, Place
 from changeover.planter.settings import WorkPlace
 from changeover.planter.setup import working_rows, working_spacing
 from changeover.quantities import show
+from changeover.switch.clean_ticks import FILL
 from changeover.switch.plan import Plan
 from changeover.switch.setting_work import by_place, setting_tasks
 from changeover.switch.tasks import Change, Task
@@ -30,7 +31,7 @@ def _fill_task(plan: Plan, number: str, changes: tuple[Change, ...]) -> Task:
     lot = plan.lots.get(number)
     name = f", {lot.name}" if lot is not None and lot.name else ""
     return plan.task(
-        f"fill/{number}",
+        f"{FILL}/{number}",
         WorkPlace.TANK,
         f"Fill with lot {number}{name}",
         tuple(places),

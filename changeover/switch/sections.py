@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from changeover.planter.settings import WorkPlace
+from changeover.switch.clean_log import INSPECTION
+from changeover.switch.clean_ticks import FILL
 from changeover.switch.tasks import MachineState, Task, TaskKind, Worklist
 
 NAMES: Mapping[WorkPlace, str] = {
@@ -29,7 +31,7 @@ ORDER = (
 )
 """All headings, which are also what a person of the crew can do."""
 
-AT_FILLING = ("inspect_clean", "fill")
+AT_FILLING = (INSPECTION, FILL)
 
 
 @dataclass(frozen=True)
