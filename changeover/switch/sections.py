@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from changeover.planter.settings import WorkPlace
+from changeover.switch import clean_ticks
 from changeover.switch.clean_log import INSPECTION
-from changeover.switch.clean_ticks import FILL
 from changeover.switch.tasks import MachineState, Task, TaskKind, Worklist
 
 NAMES: Mapping[WorkPlace, str] = {
@@ -31,7 +31,7 @@ ORDER = (
 )
 """All headings, which are also what a person of the crew can do."""
 
-AT_FILLING = (INSPECTION, FILL)
+AT_FILLING = (INSPECTION, clean_ticks.FILL)
 
 
 @dataclass(frozen=True)
